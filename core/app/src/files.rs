@@ -325,7 +325,10 @@ impl App {
     /// Checks the whole log: the file, every entry against its hash, every projection against the log.
     /// Projections that don't agree with the log are rebuilt.
     pub fn look_over(&mut self) -> Result<String, AppError> {
-        let found = self.journal.store().check(&mut super::summaries::snapshot_body)?;
+        let mut found = self.journal.store().check(&mut super::summaries::snapshot_body)?;
+        if !found.file.is_empty() && self.journal.reindex().is_ok() {
+            found = self.journal.store().check(&mut super::summaries::snapshot_body)?;
+        }
         let repaired = !found.is_clean() && found.is_repairable();
         if repaired {
             self.journal.rebuild()?;

@@ -188,3 +188,8 @@ fn add(
         Err(error) => Err(error.into()),
     }
 }
+        Ok(Added::Mended) => {
+            tally.mended += 1;
+            taken_back.saw(op)?;
+            Ok(None)
+        }

@@ -45,6 +45,8 @@ pub struct Tally {
     /// New entries that correct or undo another.
     pub amended: u64,
     /// New entries of a newer version, which are kept and passed on unread.
+    /// Known entries that were damaged in the log and are as they were written again.
+    pub mended: u64,
     pub newer: u64,
     /// Already in the log, byte for byte.
     pub known: u64,

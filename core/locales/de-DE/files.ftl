@@ -115,6 +115,14 @@ incoming-amended = { $count ->
     [one] 1 der neuen berichtigt oder storniert einen anderen.
     *[other] { $count } der neuen berichtigen oder stornieren andere.
   }
+incoming-mended = { $count ->
+    [one] 1 Eintrag ist in deinem Protokoll beschädigt. EINLESEN stellt ihn wieder her.
+    *[other] { $count } Einträge sind in deinem Protokoll beschädigt. EINLESEN stellt sie wieder her.
+  }
+incoming-mended-after = { $count ->
+    [one] 1 Eintrag, der in deinem Protokoll beschädigt war, ist wieder heil.
+    *[other] { $count } Einträge, die in deinem Protokoll beschädigt waren, sind wieder heil.
+  }
 incoming-newer = { $count ->
     [one] 1 ist von einer neueren Version: er bleibt, wird weitergegeben und gelesen, sobald die App aktualisiert ist.
     *[other] { $count } sind von einer neueren Version: sie bleiben, werden weitergegeben und gelesen, sobald die App aktualisiert ist.
@@ -170,3 +178,7 @@ salvage-unknown = { $saved ->
     [one] 1 Eintrag gerettet
     *[other] { $saved } Einträge gerettet
   }; wie viele verloren sind, ist unbekannt. Das beschädigte Protokoll bleibt als { $aside }.
+check-file-damaged = Die Datei des Protokolls ist beschädigt, { $ops ->
+    [one] ihr Eintrag ist
+    *[other] ihre { $ops } Einträge sind
+  } noch lesbar. Gib alles als Einträge weiter, damit eine Kopie sicher ist.

@@ -115,6 +115,14 @@ incoming-amended = { $count ->
     [one] 1 of the new ones corrects or undoes another.
     *[other] { $count } of the new ones correct or undo others.
   }
+incoming-mended = { $count ->
+    [one] 1 entry is damaged in your log. IMPORT puts it right.
+    *[other] { $count } entries are damaged in your log. IMPORT puts them right.
+  }
+incoming-mended-after = { $count ->
+    [one] 1 entry that was damaged in your log is whole again.
+    *[other] { $count } entries that were damaged in your log are whole again.
+  }
 incoming-newer = { $count ->
     [one] 1 is of a newer version: it is kept and passed on, and read once this app is updated.
     *[other] { $count } are of a newer version: they are kept and passed on, and read once this app is updated.
@@ -170,3 +178,7 @@ salvage-unknown = { $saved ->
     [one] 1 entry saved
     *[other] { $saved } entries saved
   }; how many were lost is not known. The damaged log is kept as { $aside }.
+check-file-damaged = The log's file is damaged, and { $ops ->
+    [one] its 1 entry
+    *[other] its { $ops } entries
+  } can still be read. SEND everything as entries, so that a copy is safe.

@@ -115,6 +115,14 @@ incoming-amended = { $count ->
     [one] { $count } des nouvelles en corrige ou en annule une autre.
     *[other] { $count } des nouvelles en corrigent ou en annulent d'autres.
   }
+incoming-mended = { $count ->
+    [one] { $count } note est abîmée dans votre journal. IMPORTER la rétablit.
+    *[other] { $count } notes sont abîmées dans votre journal. IMPORTER les rétablit.
+  }
+incoming-mended-after = { $count ->
+    [one] { $count } note abîmée dans votre journal est de nouveau entière.
+    *[other] { $count } notes abîmées dans votre journal sont de nouveau entières.
+  }
 incoming-newer = { $count ->
     [one] { $count } vient d'une version plus récente : elle est gardée, transmise, et lue après la mise à jour.
     *[other] { $count } viennent d'une version plus récente : elles sont gardées, transmises, et lues après la mise à jour.
@@ -170,6 +178,10 @@ salvage = { $saved ->
     *[other] { $lost } perdues
   }. Le journal abîmé est gardé sous { $aside }.
 salvage-unknown = { $saved ->
+check-file-damaged = Le fichier du journal est abîmé, et { $ops ->
+    [one] sa note se lit
+    *[other] ses { $ops } notes se lisent
+  } encore. Envoyez tout comme notes, pour qu'une copie soit en sûreté.
     [one] { $saved } note sauvée
     *[other] { $saved } notes sauvées
   } ; on ignore combien sont perdues. Le journal abîmé est gardé sous { $aside }.

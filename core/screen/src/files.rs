@@ -261,7 +261,7 @@ pub fn outgoing_words(words: &Wording, form: FormChoice, count: u64) -> String {
 /// What a file adds, in sentences.
 pub fn incoming_view(words: &Wording, tally: &Tally, stage: Stage) -> IncomingView {
     let after = stage == Stage::After;
-    let brings = tally.new > 0 || tally.brought_back > 0;
+    let brings = tally.new > 0 || tally.brought_back > 0 || tally.mended > 0;
     IncomingView {
         title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
         lines: incoming_lines(words, tally, after),
@@ -368,8 +368,8 @@ fn incoming_lines(words: &Wording, tally: &Tally, after: bool) -> Vec<String> {
     let id = if after { "incoming-new-after" } else { "incoming-new" };
     let news = words.say_with(id, &[("count", new), ("sessions", Arg::Text(&sessions))]);
     // If nothing is new but something can be restored, "nothing new" alone would be misleading.
-    let mut lines: Vec<String> =
-        (tally.new > 0 || tally.brought_back == 0).then_some(news).into_iter().collect();
+    let restores = tally.brought_back > 0 || tally.mended > 0;
+    let mut lines: Vec<String> = (tally.new > 0 || !restores).then_some(news).into_iter().collect();
     for (id, n) in [
         (if after { "incoming-back-after" } else { "incoming-back" }, tally.brought_back),
         ("incoming-known", tally.known - tally.brought_back.min(tally.known)),
@@ -377,6 +377,7 @@ fn incoming_lines(words: &Wording, tally: &Tally, after: bool) -> Vec<String> {
         ("incoming-newer", tally.newer),
         ("incoming-clashes", tally.clashes),
         ("incoming-damaged", tally.damaged),
+        (if after { "incoming-mended-after" } else { "incoming-mended" }, tally.mended),
     ] {
         if n > 0 {
             lines.push(count(id, n));
@@ -421,6 +422,9 @@ pub fn check_words(words: &Wording, found: &CheckReport, repaired: bool) -> Stri
 
 /// What was saved of a damaged log.
 pub fn salvage_words(words: &Wording, report: &SalvageReport) -> String {
+    if found.damaged_ops == 0 {
+        return words.say_with("check-file-damaged", &[("ops", ops)]);
+    }
     let saved = Arg::Count(report.saved as usize);
     let aside = report.set_aside.file_name().unwrap_or_default().to_string_lossy().into_owned();
     let aside = Arg::Text(&aside);
