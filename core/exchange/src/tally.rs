@@ -29,9 +29,6 @@ pub struct ClockDifference {
     pub set_back_ms: i64,
 }
 
-/// Clocks that are off by this much, in ms, are reported; less may be drift or the time between two taps.
-pub(super) const CLOCK_TOLD_MS: i64 = 60_000;
-
 /// How many faults are kept with their place; the others are only counted.
 const FAULTS_KEPT: usize = 100;
 
@@ -45,11 +42,11 @@ pub struct Tally {
     /// New entries that correct or undo another.
     pub amended: u64,
     /// New entries of a newer version, which are kept and passed on unread.
-    /// Known entries that were damaged in the log and are as they were written again.
-    pub mended: u64,
     pub newer: u64,
     /// Already in the log, byte for byte.
     pub known: u64,
+    /// Known entries that were damaged in the log and are as they were written again.
+    pub mended: u64,
     /// Known entries that were undone with an import and are restored.
     pub brought_back: u64,
     /// Entries left out because another entry has that id.
@@ -98,16 +95,5 @@ impl Tally {
         self.amended += u64::from(op.amends.is_some() || op.payload.voids().is_some());
         self.newer += u64::from(matches!(op.payload, Payload::Unknown { .. }));
         self.sessions.insert(op.session);
-    }
-
-    pub(super) fn clock(&mut self, op: &Op, now_ms: i64) {
-        let ahead_ms = op.at.wall_ms.saturating_sub(now_ms).max(0);
-        let set_back_ms = i64::try_from(op.hlc.ms).unwrap_or(i64::MAX).saturating_sub(op.at.wall_ms).max(0);
-        if ahead_ms < CLOCK_TOLD_MS && set_back_ms < CLOCK_TOLD_MS {
-            return;
-        }
-        let clock = self.clocks.entry(op.device).or_default();
-        clock.ahead_ms = clock.ahead_ms.max(ahead_ms);
-        clock.set_back_ms = clock.set_back_ms.max(set_back_ms);
     }
 }
