@@ -1,7 +1,7 @@
 //! The contents of a file compared with the log: what is new, what is known, what can't be read and where.
 
 use super::{Fault, FaultKind};
-use restwater_log::{Op, Payload};
+use restwater_log::{Op, Payload, is_kit};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
@@ -59,7 +59,7 @@ pub struct Tally {
     pub trailer: Trailer,
     /// Records followed by one with a smaller id: the file was shuffled, which loses nothing.
     pub shuffled: u64,
-    /// Sessions with something new.
+    /// Sessions with something new. A kit is none.
     pub sessions: BTreeSet<Uuid>,
     /// Phones whose clocks are a minute off or more.
     pub clocks: BTreeMap<Uuid, ClockDifference>,
@@ -94,6 +94,8 @@ impl Tally {
         self.new += 1;
         self.amended += u64::from(op.amends.is_some() || op.payload.voids().is_some());
         self.newer += u64::from(matches!(op.payload, Payload::Unknown { .. }));
-        self.sessions.insert(op.session);
+        if !is_kit(op.session) {
+            self.sessions.insert(op.session);
+        }
     }
 }

@@ -99,6 +99,14 @@ incoming-new-after = { $count ->
     [one] 1 new entry in { $sessions } is in the log. UNDO IMPORT removes it.
     *[other] { $count } new entries in { $sessions } are in the log. UNDO IMPORT removes them.
   }
+incoming-kit = { $count ->
+    [one] 1 new entry that belongs to no session, such as tackle or a plan.
+    *[other] { $count } new entries that belong to no session, such as tackle or a plan.
+  }
+incoming-kit-after = { $count ->
+    [one] 1 new entry that belongs to no session, such as tackle or a plan, is in the log. UNDO IMPORT removes it.
+    *[other] { $count } new entries that belong to no session, such as tackle or a plan, are in the log. UNDO IMPORT removes them.
+  }
 incoming-back = { $count ->
     [one] UNDO IMPORT removed 1 entry of this file. IMPORT brings it back.
     *[other] UNDO IMPORT removed { $count } entries of this file. IMPORT brings them back.
@@ -107,14 +115,6 @@ incoming-back-after = { $count ->
     [one] 1 entry that UNDO IMPORT had removed is back.
     *[other] { $count } entries that UNDO IMPORT had removed are back.
   }
-incoming-known = { $count ->
-    [one] 1 entry is here already.
-    *[other] { $count } entries are here already.
-  }
-incoming-amended = { $count ->
-    [one] 1 of the new ones corrects or undoes another.
-    *[other] { $count } of the new ones correct or undo others.
-  }
 incoming-mended = { $count ->
     [one] 1 entry is damaged in your log. IMPORT puts it right.
     *[other] { $count } entries are damaged in your log. IMPORT puts them right.
@@ -122,6 +122,14 @@ incoming-mended = { $count ->
 incoming-mended-after = { $count ->
     [one] 1 entry that was damaged in your log is whole again.
     *[other] { $count } entries that were damaged in your log are whole again.
+  }
+incoming-known = { $count ->
+    [one] 1 entry is here already.
+    *[other] { $count } entries are here already.
+  }
+incoming-amended = { $count ->
+    [one] 1 of the new ones corrects or undoes another.
+    *[other] { $count } of the new ones correct or undo others.
   }
 incoming-newer = { $count ->
     [one] 1 is of a newer version: it is kept and passed on, and read once this app is updated.
@@ -170,6 +178,10 @@ check-damaged = { $count ->
     [one] 1 is
    *[other] { $ops } are
 } whole. Restore the latest backup, or import a file from another phone.
+check-file-damaged = The log's file is damaged, and { $ops ->
+    [one] its 1 entry
+    *[other] its { $ops } entries
+  } can still be read. SEND everything as entries, so that a copy is safe.
 salvage = { $saved ->
     [one] 1 entry saved
     *[other] { $saved } entries saved
@@ -178,7 +190,3 @@ salvage-unknown = { $saved ->
     [one] 1 entry saved
     *[other] { $saved } entries saved
   }; how many were lost is not known. The damaged log is kept as { $aside }.
-check-file-damaged = The log's file is damaged, and { $ops ->
-    [one] its 1 entry
-    *[other] its { $ops } entries
-  } can still be read. SEND everything as entries, so that a copy is safe.

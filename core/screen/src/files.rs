@@ -365,19 +365,24 @@ fn incoming_lines(words: &Wording, tally: &Tally, after: bool) -> Vec<String> {
     let count = |id: &str, n: u64| words.say_with(id, &[("count", Arg::Count(n as usize))]);
     let sessions = count("incoming-sessions", tally.sessions.len() as u64);
     let new = Arg::Count(tally.new as usize);
-    let id = if after { "incoming-new-after" } else { "incoming-new" };
+    let id = match (tally.new > 0 && tally.sessions.is_empty(), after) {
+        (true, false) => "incoming-kit",
+        (true, true) => "incoming-kit-after",
+        (false, false) => "incoming-new",
+        (false, true) => "incoming-new-after",
+    };
     let news = words.say_with(id, &[("count", new), ("sessions", Arg::Text(&sessions))]);
     // If nothing is new but something can be restored, "nothing new" alone would be misleading.
     let restores = tally.brought_back > 0 || tally.mended > 0;
     let mut lines: Vec<String> = (tally.new > 0 || !restores).then_some(news).into_iter().collect();
     for (id, n) in [
         (if after { "incoming-back-after" } else { "incoming-back" }, tally.brought_back),
+        (if after { "incoming-mended-after" } else { "incoming-mended" }, tally.mended),
         ("incoming-known", tally.known - tally.brought_back.min(tally.known)),
         ("incoming-amended", tally.amended),
         ("incoming-newer", tally.newer),
         ("incoming-clashes", tally.clashes),
         ("incoming-damaged", tally.damaged),
-        (if after { "incoming-mended-after" } else { "incoming-mended" }, tally.mended),
     ] {
         if n > 0 {
             lines.push(count(id, n));
@@ -417,14 +422,14 @@ pub fn check_words(words: &Wording, found: &CheckReport, repaired: bool) -> Stri
         let count = Arg::Count(found.sessions.len() + found.snapshots.len());
         return words.say_with("check-repaired", &[("ops", ops), ("count", count)]);
     }
+    if found.damaged_ops == 0 {
+        return words.say_with("check-file-damaged", &[("ops", ops)]);
+    }
     words.say_with("check-damaged", &[("ops", ops), ("count", Arg::Count(found.damaged_ops as usize))])
 }
 
 /// What was saved of a damaged log.
 pub fn salvage_words(words: &Wording, report: &SalvageReport) -> String {
-    if found.damaged_ops == 0 {
-        return words.say_with("check-file-damaged", &[("ops", ops)]);
-    }
     let saved = Arg::Count(report.saved as usize);
     let aside = report.set_aside.file_name().unwrap_or_default().to_string_lossy().into_owned();
     let aside = Arg::Text(&aside);

@@ -380,3 +380,23 @@ fn the_days_that_are_sent_include_the_one_that_runs_after_the_clock_was_set_back
     let sent = phone.app().send(&now, &mut go).unwrap();
     assert!(sent.says.starts_with("1 entry"), "{}", sent.says);
 }
+
+/// Plans, cautions that were read and the wallet are entries, but no session.
+#[test]
+fn what_belongs_to_no_day_is_not_counted_as_a_session() {
+    let mut theirs = logged(500);
+    theirs.tap(31 * MIN, &typed(TypedInto::PlanPeg, "14")).unwrap();
+    theirs.tap(32 * MIN, &Action::Files { tap: FilesTap::Span { span: Span::Everything } }).unwrap();
+    let sent = theirs.send(33 * MIN);
+    let mut mine = Phone::with_ids_from(900);
+    let seen = mine.app().look_into(Path::new(&sent.path), &at(40 * MIN), &mut go).unwrap();
+    assert_eq!((seen.sessions, seen.lines[0].as_str()), (1, "7 new entries in 1 session."));
+    mine.take_in(&sent.path, 41 * MIN);
+    theirs.tap(42 * MIN, &typed(TypedInto::PlanPeg, "15")).unwrap();
+    let sent = theirs.send(43 * MIN);
+    let seen = mine.app().look_into(Path::new(&sent.path), &at(44 * MIN), &mut go).unwrap();
+    assert_eq!(
+        (seen.sessions, seen.lines[0].as_str()),
+        (0, "1 new entry that belongs to no session, such as tackle or a plan.")
+    );
+}
