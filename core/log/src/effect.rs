@@ -60,10 +60,10 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
             }
             Payload::Confirmed => said.entry(target).or_default().confirmed = Some(op.order()),
             _ => {
-                if let Payload::SessionStarted(setup) = &op.payload {
-                    if let Some(start) = start_of(ordered, target) {
-                        setups.entry(target).or_insert_with(|| Amended::of(start)).take(op.device, setup);
-                    }
+                if let Payload::SessionStarted(setup) = &op.payload
+                    && let Some(start) = start_of(ordered, target)
+                {
+                    setups.entry(target).or_insert_with(|| Amended::of(start)).take(op.device, setup);
                 }
                 payloads.insert((target, op.payload.kind()), &op.payload);
             }

@@ -129,3 +129,28 @@ fn an_entry_that_rotted_is_put_right_by_the_backup_that_check_advises() {
     assert!(ops.iter().any(|op| op.payload == Payload::Noted { text: "herons".into() }));
     assert_eq!(phone.files(15 * MIN).imports, [], "nothing came that UNDO IMPORT could take back");
 }
+
+/// An index is computed from the entries, so CHECK makes it anew instead of sending the angler for a backup.
+#[test]
+fn a_damaged_index_is_made_anew_by_check() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    let id = phone.app().ops().last().unwrap().id.into_bytes();
+    drop(phone.app.take());
+    let file = phone.dir.path().join("restwater.db");
+    let mut bytes = fs::read(&file).unwrap();
+    // A leaf of an index begins with 0x0A (SQLite file format, section 1.6).
+    let leaves = bytes.chunks_mut(4_096).filter(|page| page[0] == 0x0A);
+    let damaged = leaves.filter_map(|page| {
+        let place = page.windows(16).position(|part| part == id)?;
+        page[place + 15] ^= 1;
+        Some(())
+    });
+    assert_eq!(damaged.count(), 1);
+    fs::write(&file, bytes).unwrap();
+    phone.open();
+    let found = phone.app().journal.store().check(&mut |_, _, _| None).unwrap();
+    assert!(!found.file.is_empty() && found.damaged_ops == 0, "{found:?}");
+    assert_eq!(phone.app().look_over().unwrap(), "All well: 2 entries, each as it was written.");
+    assert!(phone.app().back_up(&at(2 * MIN), &mut go).unwrap().is_some());
+}
