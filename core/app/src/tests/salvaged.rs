@@ -135,15 +135,16 @@ fn an_entry_that_rotted_is_put_right_by_the_backup_that_check_advises() {
 fn a_damaged_index_is_made_anew_by_check() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
-    let id = phone.app().ops().last().unwrap().id.into_bytes();
+    let ids: Vec<[u8; 16]> = phone.app().ops().iter().map(|op| op.id.into_bytes()).collect();
     drop(phone.app.take());
     let file = phone.dir.path().join("restwater.db");
     let mut bytes = fs::read(&file).unwrap();
-    // A leaf of an index begins with 0x0A (SQLite file format, section 1.6).
+    // A leaf of an index begins with 0x0A (SQLite file format, section 1.6); only that of the entries has both ids.
     let leaves = bytes.chunks_mut(4_096).filter(|page| page[0] == 0x0A);
     let damaged = leaves.filter_map(|page| {
-        let place = page.windows(16).position(|part| part == id)?;
-        page[place + 15] ^= 1;
+        let place = |id: &[u8; 16]| page.windows(16).position(|part| part == id);
+        let (_, last) = place(&ids[0]).zip(place(&ids[1]))?;
+        page[last + 15] ^= 1;
         Some(())
     });
     assert_eq!(damaged.count(), 1);
