@@ -122,6 +122,7 @@ impl App {
             opened: self.book.opened.as_ref(),
             opened_day: day.filter(|_| self.book.opened.is_some()),
             phone_is_mine: self.phone_is_mine()?,
+            can_be_ended: self.opened_can_be_ended()?,
             next: &next,
             peg: of.peg.as_ref(),
             standing: &standing,
@@ -199,6 +200,7 @@ impl App {
             }
             BookTap::KeepPlace => return self.keep_place(at),
             BookTap::PhoneIsMine { mine } => self.phone_of_opened_is(*mine)?,
+            BookTap::End => return self.end_opened(at),
             BookTap::Filter { set, by } => match set {
                 BookSet::Shown => self.book.filter.set(by),
                 BookSet::A => self.book.a.set(by),

@@ -154,7 +154,8 @@ impl App {
                 // The range begins at midnight, so that every day is a whole day.
                 let midnight_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
                 let from_ms = self.by_its_own_clock(midnight_ms, now.offset_min)?;
-                Selection::Began { from_ms, to_ms: now.wall_ms }
+                // A session that began after now did so by a clock that has been set back since.
+                Selection::Began { from_ms, to_ms: i64::MAX }
             }
         })
     }
@@ -324,7 +325,10 @@ impl App {
     /// Checks the whole log: the file, every entry against its hash, every projection against the log.
     /// Projections that don't agree with the log are rebuilt.
     pub fn look_over(&mut self) -> Result<String, AppError> {
-        let found = self.journal.store().check(&mut super::summaries::snapshot_body)?;
+        let mut found = self.journal.store().check(&mut super::summaries::snapshot_body)?;
+        if !found.file.is_empty() && self.journal.reindex().is_ok() {
+            found = self.journal.store().check(&mut super::summaries::snapshot_body)?;
+        }
         let repaired = !found.is_clean() && found.is_repairable();
         if repaired {
             self.journal.rebuild()?;

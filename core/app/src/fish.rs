@@ -79,6 +79,10 @@ impl App {
 
     /// Names of the classes to choose from, most recently used first; in a match those of its rules.
     fn classes(&self) -> Vec<String> {
+        let in_a_match = self.match_setup().is_some();
+        let same = |known: &String, name: &String| {
+            same_name(known, name) || (!in_a_match && screen::same_usual_class(known, name))
+        };
         let of_match: Option<Vec<String>> =
             self.match_setup().map(|setup| setup.classes.iter().map(|class| class.name.clone()).collect());
         let all = of_match.unwrap_or_else(|| {
@@ -87,7 +91,7 @@ impl App {
         let mut names: Vec<String> = Vec::new();
         let used = self.used().filter(|name| all.iter().any(|known| same_name(known, name)));
         for name in used.chain(all.iter().cloned()) {
-            if !names.iter().any(|known| same_name(known, &name)) {
+            if !names.iter().any(|known| same(known, &name)) {
                 names.push(name);
             }
         }
@@ -239,9 +243,15 @@ impl App {
     fn class(&mut self, cast: Option<Uuid>, name: &str, at: &Moment) -> Result<String, AppError> {
         let class = match self.match_setup() {
             Some(setup) => named(setup, name).ok_or_else(|| no_such_class(name))?,
-            None => own_name(name).ok_or_else(|| no_such_class(name))?,
+            None => self.in_known_words(own_name(name).ok_or_else(|| no_such_class(name))?),
         };
         self.say_fish(cast, at, |said| said.class = Some(class))
+    }
+
+    /// The name of a class as the angler has it already, in whatever language that was.
+    fn in_known_words(&self, name: String) -> String {
+        let is = |known: &String| same_name(known, &name) || screen::same_usual_class(known, &name);
+        self.used().find(is).unwrap_or(name)
     }
 
     /// Sets the net of a fish. A net applies to the following fish too, so the next one is given the net that was in use,

@@ -165,6 +165,11 @@ impl Journal {
         Ok(done)
     }
 
+    /// Rebuilds the indexes of the file.
+    pub(super) fn reindex(&mut self) -> Result<(), StoreError> {
+        self.store.reindex()
+    }
+
     /// Rebuilds the projections on disk and reloads the sessions in memory.
     pub(super) fn rebuild(&mut self) -> Result<(), StoreError> {
         self.store.rebuild()?;

@@ -7,7 +7,7 @@ use super::{App, AppError};
 use restwater_log::{EndSaid, Moment, Payload};
 use restwater_screen as screen;
 use restwater_screen::{MendInput, MendTap, MendView, mend_view};
-use restwater_session::{NotNow, Session, Stamp, gap_before, rhythm, timed};
+use restwater_session::{Cast, NotNow, Session, Stamp, gap_before, rhythm, timed, wait_end_ms};
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use uuid::Uuid;
 
@@ -159,9 +159,16 @@ fn end_set(session: &Session, op: Uuid, end: Option<EndSaid>, minutes: Option<u3
     let end = end.unwrap_or_else(|| screen::end_said(cast).unwrap_or(EndSaid::WoundIn));
     let after_s = match minutes {
         Some(minutes) => Some(60 * minutes),
-        None => screen::wait_to_mend_s(session, cast, end),
+        None => remembered_s(session, cast, end),
     };
     Some(Payload::CastEndSet { end, after_s })
+}
+
+/// The seconds to enter with the kind of an end. A time that was tapped is better than any figure, so it stays.
+fn remembered_s(session: &Session, cast: &Cast, end: EndSaid) -> Option<u32> {
+    let tapped = |at: &Stamp| at.shown.approx_s == 0 && wait_end_ms(session, cast) == Some(at.at_ms);
+    let stays = !cast.end_not_seen() && cast.wait_end().is_some_and(tapped);
+    if stays { None } else { screen::wait_to_mend_s(session, cast, end) }
 }
 
 /// A cast in the gap before another: out a turn-round after what came before it, in a turn-round before what comes next.

@@ -194,7 +194,8 @@ impl App {
             let local = restwater_log::local_ms(day.gist.started_ms?, day.gist.offset_min);
             i32::try_from(local.div_euclid(DAY_MS)).ok()
         });
-        nearest_plan(plans, today, last.max())
+        // A day after today was logged while the clock was ahead.
+        nearest_plan(plans, today, last.filter(|day| *day <= today).max())
     }
 }
 

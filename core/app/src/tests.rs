@@ -48,6 +48,7 @@ mod spots;
 mod spots_kept;
 mod spots_now;
 mod taken_back;
+mod two_phones;
 mod undone_twice;
 mod waits_spot;
 mod watch;

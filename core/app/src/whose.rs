@@ -1,7 +1,9 @@
 //! Whose sessions count, and which phones are the angler's.
 
 use super::{App, AppError, settings};
+use restwater_log::{Moment, Payload};
 use restwater_screen::{Day, Whose};
+use restwater_session::{NotNow, Session, check};
 use uuid::Uuid;
 
 impl App {
@@ -30,6 +32,25 @@ impl App {
     /// Whether the angler claimed the phone that began the opened session as theirs; `None` if it was this phone.
     pub(super) fn phone_is_mine(&self) -> Result<Option<bool>, AppError> {
         Ok(self.phone_of_opened()?.map(|device| self.mine.contains(&device)))
+    }
+
+    /// Whether the opened session was left open by a phone that the angler no longer logs with. Today's ends on the Bank.
+    pub(super) fn opened_can_be_ended(&self) -> Result<bool, AppError> {
+        let open = self.book.opened.as_ref().is_some_and(Session::is_open);
+        Ok(open && self.phone_is_mine()? == Some(true))
+    }
+
+    /// END of that session. If it comes late, Mend asks about it as about any other.
+    pub(super) fn end_opened(&mut self, at: &Moment) -> Result<String, AppError> {
+        self.read_opened_again()?;
+        if !self.opened_can_be_ended()? {
+            return Err(NotNow::NoSession.into());
+        }
+        let (opened, payload) = (self.book.opened.as_ref(), Payload::SessionEnded);
+        check(opened, &payload)?;
+        let (id, kind) = (opened.ok_or(NotNow::NoSession)?.id, payload.kind().to_owned());
+        self.write(id, payload, None, at)?;
+        Ok(self.say_what("notice-logged", &kind))
     }
 
     /// The other phone that began the opened session.

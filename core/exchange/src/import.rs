@@ -1,5 +1,6 @@
 //! Imports entries of another phone, or earlier ones of this phone: one transaction, one undo.
 
+use super::clocks::Clocks;
 use super::reading::{Sink, op_of_backup, read};
 use super::taken_back::{TakenBack, removes_entries_before};
 use super::undo::Writer;
@@ -138,13 +139,18 @@ fn take_in(
     let before = ImportRow::last_seq(&tx)?;
     let mut taken_back = TakenBack::of(&tx);
     let mut adding = Adding::begin(&tx)?;
+    let mut clocks = Clocks::default();
     let mut sink = |op: &Op, body: Hashed<'_>, tally: &mut Tally| {
         if removes_entries_before(&tx, op, before)? {
             return Ok(None);
         }
-        add(&mut adding, op, body, now_ms, &mut taken_back, tally)
+        let known = tally.new;
+        let fault = add(&mut adding, op, body, &mut taken_back, tally)?;
+        clocks.note(op, tally.new > known);
+        Ok(fault)
     };
     let mut tally = read(&mut sink)?;
+    tally.clocks = clocks.told(now_ms);
     let mut brought = adding.finish()?;
     taken_back.end_of_file();
     tally.brought_back = taken_back.in_the_file().len() as u64;
@@ -169,18 +175,21 @@ fn add(
     adding: &mut Adding<'_>,
     op: &Op,
     body: Hashed<'_>,
-    now_ms: i64,
     taken_back: &mut TakenBack<'_>,
     tally: &mut Tally,
 ) -> Result<Option<FaultKind>, ExchangeError> {
     match adding.add(op, body) {
         Ok(Added::New) => {
             tally.added(op);
-            tally.clock(op, now_ms);
             Ok(None)
         }
         Ok(Added::Known) => {
             tally.known += 1;
+            taken_back.saw(op)?;
+            Ok(None)
+        }
+        Ok(Added::Mended) => {
+            tally.mended += 1;
             taken_back.saw(op)?;
             Ok(None)
         }

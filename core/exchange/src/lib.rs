@@ -4,6 +4,7 @@
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
 mod canonical_form;
+mod clocks;
 mod club_file;
 mod error;
 mod export;

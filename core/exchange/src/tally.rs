@@ -1,7 +1,7 @@
 //! The contents of a file compared with the log: what is new, what is known, what can't be read and where.
 
 use super::{Fault, FaultKind};
-use restwater_log::{Op, Payload};
+use restwater_log::{Op, Payload, is_kit};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
@@ -29,9 +29,6 @@ pub struct ClockDifference {
     pub set_back_ms: i64,
 }
 
-/// Clocks that are off by this much, in ms, are reported; less may be drift or the time between two taps.
-pub(super) const CLOCK_TOLD_MS: i64 = 60_000;
-
 /// How many faults are kept with their place; the others are only counted.
 const FAULTS_KEPT: usize = 100;
 
@@ -48,6 +45,8 @@ pub struct Tally {
     pub newer: u64,
     /// Already in the log, byte for byte.
     pub known: u64,
+    /// Known entries that were damaged in the log and are as they were written again.
+    pub mended: u64,
     /// Known entries that were undone with an import and are restored.
     pub brought_back: u64,
     /// Entries left out because another entry has that id.
@@ -60,7 +59,7 @@ pub struct Tally {
     pub trailer: Trailer,
     /// Records followed by one with a smaller id: the file was shuffled, which loses nothing.
     pub shuffled: u64,
-    /// Sessions with something new.
+    /// Sessions with something new. A kit is none.
     pub sessions: BTreeSet<Uuid>,
     /// Phones whose clocks are a minute off or more.
     pub clocks: BTreeMap<Uuid, ClockDifference>,
@@ -95,17 +94,8 @@ impl Tally {
         self.new += 1;
         self.amended += u64::from(op.amends.is_some() || op.payload.voids().is_some());
         self.newer += u64::from(matches!(op.payload, Payload::Unknown { .. }));
-        self.sessions.insert(op.session);
-    }
-
-    pub(super) fn clock(&mut self, op: &Op, now_ms: i64) {
-        let ahead_ms = op.at.wall_ms.saturating_sub(now_ms).max(0);
-        let set_back_ms = i64::try_from(op.hlc.ms).unwrap_or(i64::MAX).saturating_sub(op.at.wall_ms).max(0);
-        if ahead_ms < CLOCK_TOLD_MS && set_back_ms < CLOCK_TOLD_MS {
-            return;
+        if !is_kit(op.session) {
+            self.sessions.insert(op.session);
         }
-        let clock = self.clocks.entry(op.device).or_default();
-        clock.ahead_ms = clock.ahead_ms.max(ahead_ms);
-        clock.set_back_ms = clock.set_back_ms.max(set_back_ms);
     }
 }

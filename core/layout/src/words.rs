@@ -137,16 +137,13 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     if ask.rods > 1 {
         beside_the_sentences(&mut words, column.y, glass.left_handed);
     } else if free.width >= DIGITS_WIDTH_MM + SIDE_GAP_MM + SECONDARY_MM {
-        beside_the_clock(
-            &mut words,
-            digits,
-            BesideTheClock {
-                cramped,
-                landed: ask.state == BankState::Landed,
-                spot_has_a_line: h.spot > 0.0,
-                left_handed: glass.left_handed,
-            },
-        );
+        let beside = match ask.state {
+            _ if h.spot > 0.0 => Beside::Fan,
+            BankState::Landed => Beside::SpotAndSince { gap: if cramped { LEAD_MM } else { 0.0 } },
+            _ if cramped => Beside::OneLine,
+            _ => Beside::SpotAndSince { gap: 0.0 },
+        };
+        beside_the_clock(&mut words, digits, beside, glass.left_handed);
     }
     words
 }
@@ -224,19 +221,20 @@ fn narrow(rect: &mut Rect, by: f64, left_handed: bool) {
     }
 }
 
-/// What the place beside the clock depends on.
-struct BesideTheClock {
-    /// Text is large for this glass.
-    cramped: bool,
-    /// The digits count from a fish that was landed.
-    landed: bool,
-    spot_has_a_line: bool,
-    left_handed: bool,
+/// What is beside the clock of one rod.
+#[derive(Clone, Copy)]
+enum Beside {
+    Fan,
+    /// Large text gets the whole place: the spot if it is shown here, otherwise what the digits count, which UNDO says as well.
+    OneLine,
+    /// Digits that count from a landed fish say so with large text too, which may have a gap below that is free otherwise.
+    SpotAndSince {
+        gap: f64,
+    },
 }
 
 /// With one rod: the fan beside the clock, or spot and since on a glass too small for lines of their own.
-fn beside_the_clock(words: &mut Words, digits: Rect, is: BesideTheClock) {
-    let BesideTheClock { cramped, landed, spot_has_a_line, left_handed } = is;
+fn beside_the_clock(words: &mut Words, digits: Rect, beside: Beside, left_handed: bool) {
     let bottom = words.since.map_or(digits.bottom(), |s| s.bottom());
     let block = Rect { height: bottom - digits.top, ..digits };
     let width = block.height.min(digits.width * 0.33).max(SECONDARY_MM);
@@ -248,21 +246,19 @@ fn beside_the_clock(words: &mut Words, digits: Rect, is: BesideTheClock) {
         narrow(since, width + SIDE_GAP_MM, left_handed);
     }
     let side = cut(&block, width, left_handed);
-    if spot_has_a_line {
-        words.fan = Some(side);
-        return;
+    match beside {
+        Beside::Fan => words.fan = Some(side),
+        Beside::OneLine => {
+            let place = if words.spot.is_none() { &mut words.spot } else { &mut words.since };
+            *place = place.or(Some(side));
+        }
+        Beside::SpotAndSince { gap } => {
+            let all = side.height + gap;
+            let half = all * 0.55;
+            words.spot = words.spot.or(Some(Rect { height: half, ..side }));
+            words.since = words.since.or(Some(Rect { top: side.top + half, height: all - half, ..side }));
+        }
     }
-    if cramped && !landed {
-        // Large text gets the whole place: the spot if it is shown here, otherwise what the digits count, which UNDO says as well.
-        let place = if words.spot.is_none() { &mut words.spot } else { &mut words.since };
-        *place = place.or(Some(side));
-        return;
-    }
-    // Digits that count from a landed fish have to say so, with large text too. It may have the gap below.
-    let side = Rect { height: side.height + if cramped { LEAD_MM } else { 0.0 }, ..side };
-    let half = side.height * 0.55;
-    words.spot = words.spot.or(Some(Rect { height: half, ..side }));
-    words.since = words.since.or(Some(Rect { top: side.top + half, height: side.height - half, ..side }));
 }
 
 /// With several rods: the fan beside the sentences, where they are high enough.

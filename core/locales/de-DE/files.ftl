@@ -99,6 +99,14 @@ incoming-new-after = { $count ->
     [one] 1 neuer Eintrag in { $sessions } ist im Protokoll. EINLESEN STORNO entfernt ihn.
     *[other] { $count } neue Einträge in { $sessions } sind im Protokoll. EINLESEN STORNO entfernt sie.
   }
+incoming-kit = { $count ->
+    [one] 1 neuer Eintrag, der zu keinem Ansitz gehört, etwa Gerät oder ein Plan.
+    *[other] { $count } neue Einträge, die zu keinem Ansitz gehören, etwa Gerät oder ein Plan.
+  }
+incoming-kit-after = { $count ->
+    [one] 1 neuer Eintrag, der zu keinem Ansitz gehört, etwa Gerät oder ein Plan, ist im Protokoll. EINLESEN STORNO entfernt ihn.
+    *[other] { $count } neue Einträge, die zu keinem Ansitz gehören, etwa Gerät oder ein Plan, sind im Protokoll. EINLESEN STORNO entfernt sie.
+  }
 incoming-back = { $count ->
     [one] EINLESEN STORNO hat 1 Eintrag dieser Datei entfernt. EINLESEN bringt ihn zurück.
     *[other] EINLESEN STORNO hat { $count } Einträge dieser Datei entfernt. EINLESEN bringt sie zurück.
@@ -106,6 +114,14 @@ incoming-back = { $count ->
 incoming-back-after = { $count ->
     [one] 1 Eintrag, den EINLESEN STORNO entfernt hatte, ist wieder da.
     *[other] { $count } Einträge, die EINLESEN STORNO entfernt hatte, sind wieder da.
+  }
+incoming-mended = { $count ->
+    [one] 1 Eintrag ist in deinem Protokoll beschädigt. EINLESEN stellt ihn wieder her.
+    *[other] { $count } Einträge sind in deinem Protokoll beschädigt. EINLESEN stellt sie wieder her.
+  }
+incoming-mended-after = { $count ->
+    [one] 1 Eintrag, der in deinem Protokoll beschädigt war, ist wieder heil.
+    *[other] { $count } Einträge, die in deinem Protokoll beschädigt waren, sind wieder heil.
   }
 incoming-known = { $count ->
     [one] 1 Eintrag ist schon hier.
@@ -162,6 +178,10 @@ check-damaged = { $count ->
     [one] 1 ist
    *[other] { $ops } sind
 } heil. Hol die letzte Sicherung zurück oder lies eine Datei von einem anderen Handy ein.
+check-file-damaged = Die Datei des Protokolls ist beschädigt, { $ops ->
+    [one] ihr Eintrag ist
+    *[other] ihre { $ops } Einträge sind
+  } noch lesbar. Gib alles als Einträge weiter, damit eine Kopie sicher ist.
 salvage = { $saved ->
     [one] 1 Eintrag gerettet
     *[other] { $saved } Einträge gerettet

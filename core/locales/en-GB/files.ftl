@@ -99,6 +99,14 @@ incoming-new-after = { $count ->
     [one] 1 new entry in { $sessions } is in the log. UNDO IMPORT removes it.
     *[other] { $count } new entries in { $sessions } are in the log. UNDO IMPORT removes them.
   }
+incoming-kit = { $count ->
+    [one] 1 new entry that belongs to no session, such as tackle or a plan.
+    *[other] { $count } new entries that belong to no session, such as tackle or a plan.
+  }
+incoming-kit-after = { $count ->
+    [one] 1 new entry that belongs to no session, such as tackle or a plan, is in the log. UNDO IMPORT removes it.
+    *[other] { $count } new entries that belong to no session, such as tackle or a plan, are in the log. UNDO IMPORT removes them.
+  }
 incoming-back = { $count ->
     [one] UNDO IMPORT removed 1 entry of this file. IMPORT brings it back.
     *[other] UNDO IMPORT removed { $count } entries of this file. IMPORT brings them back.
@@ -106,6 +114,14 @@ incoming-back = { $count ->
 incoming-back-after = { $count ->
     [one] 1 entry that UNDO IMPORT had removed is back.
     *[other] { $count } entries that UNDO IMPORT had removed are back.
+  }
+incoming-mended = { $count ->
+    [one] 1 entry is damaged in your log. IMPORT puts it right.
+    *[other] { $count } entries are damaged in your log. IMPORT puts them right.
+  }
+incoming-mended-after = { $count ->
+    [one] 1 entry that was damaged in your log is whole again.
+    *[other] { $count } entries that were damaged in your log are whole again.
   }
 incoming-known = { $count ->
     [one] 1 entry is here already.
@@ -162,6 +178,10 @@ check-damaged = { $count ->
     [one] 1 is
    *[other] { $ops } are
 } whole. Restore the latest backup, or import a file from another phone.
+check-file-damaged = The log's file is damaged, and { $ops ->
+    [one] its 1 entry
+    *[other] its { $ops } entries
+  } can still be read. SEND everything as entries, so that a copy is safe.
 salvage = { $saved ->
     [one] 1 entry saved
     *[other] { $saved } entries saved

@@ -99,6 +99,14 @@ incoming-new-after = { $count ->
     [one] { $count } note nouvelle en { $sessions } est au journal. ANNULER IMPORT la retire.
     *[other] { $count } notes nouvelles en { $sessions } sont au journal. ANNULER IMPORT les retire.
   }
+incoming-kit = { $count ->
+    [one] { $count } note nouvelle qui n'est d'aucune sortie, comme du matériel ou un plan.
+    *[other] { $count } notes nouvelles qui ne sont d'aucune sortie, comme du matériel ou un plan.
+  }
+incoming-kit-after = { $count ->
+    [one] { $count } note nouvelle qui n'est d'aucune sortie, comme du matériel ou un plan, est au journal. ANNULER IMPORT la retire.
+    *[other] { $count } notes nouvelles qui ne sont d'aucune sortie, comme du matériel ou un plan, sont au journal. ANNULER IMPORT les retire.
+  }
 incoming-back = { $count ->
     [one] ANNULER IMPORT avait retiré { $count } note de ce fichier. IMPORTER la remet.
     *[other] ANNULER IMPORT avait retiré { $count } notes de ce fichier. IMPORTER les remet.
@@ -106,6 +114,14 @@ incoming-back = { $count ->
 incoming-back-after = { $count ->
     [one] { $count } note retirée par ANNULER IMPORT est de retour.
     *[other] { $count } notes retirées par ANNULER IMPORT sont de retour.
+  }
+incoming-mended = { $count ->
+    [one] { $count } note est abîmée dans votre journal. IMPORTER la rétablit.
+    *[other] { $count } notes sont abîmées dans votre journal. IMPORTER les rétablit.
+  }
+incoming-mended-after = { $count ->
+    [one] { $count } note abîmée dans votre journal est de nouveau entière.
+    *[other] { $count } notes abîmées dans votre journal sont de nouveau entières.
   }
 incoming-known = { $count ->
     [one] { $count } note est déjà ici.
@@ -162,6 +178,10 @@ check-damaged = { $count ->
     [one] { $ops } est entière
    *[other] { $ops } sont entières
 }. Restaurez la dernière copie, ou importez un fichier d'un autre téléphone.
+check-file-damaged = Le fichier du journal est abîmé, et { $ops ->
+    [one] sa note se lit
+    *[other] ses { $ops } notes se lisent
+  } encore. Envoyez tout comme notes, pour qu'une copie soit en sûreté.
 salvage = { $saved ->
     [one] { $saved } note sauvée
     *[other] { $saved } notes sauvées

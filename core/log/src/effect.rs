@@ -1,7 +1,8 @@
 //! Which ops of a log are in force, at what time and with what payload, once undo and corrections are taken
 //! into account.
 
-use super::{EndSaid, Moment, Op, OpOrder, Payload};
+use super::setup_amended::Amended;
+use super::{EndSaid, Moment, Op, OpOrder, Payload, SessionSetup};
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
 
@@ -14,6 +15,8 @@ pub struct Effective<'a> {
     pub at: Moment,
     /// Its payload, as corrected.
     pub payload: &'a Payload,
+    /// The set-up of a START that was corrected: what each correction changed.
+    pub setup: Option<SessionSetup>,
     /// What else was entered about it afterwards: how the cast ended, or that the entry is right.
     pub said: Said,
 }
@@ -44,6 +47,7 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
     // revert it.
     let mut payloads: HashMap<(Uuid, &str), &Payload> = HashMap::new();
     let mut said: HashMap<Uuid, Said> = HashMap::new();
+    let mut setups: HashMap<Uuid, Amended> = HashMap::new();
     let in_force = ordered.iter().filter(|op| !void.contains(&op.id));
     for op in in_force.clone() {
         let Some(target) = op.amends else { continue };
@@ -56,6 +60,11 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
             }
             Payload::Confirmed => said.entry(target).or_default().confirmed = Some(op.order()),
             _ => {
+                if let Payload::SessionStarted(setup) = &op.payload
+                    && let Some(start) = start_of(ordered, target)
+                {
+                    setups.entry(target).or_insert_with(|| Amended::of(start)).take(op.device, setup);
+                }
                 payloads.insert((target, op.payload.kind()), &op.payload);
             }
         }
@@ -66,9 +75,18 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
             op,
             at: times.get(&op.id).map_or_else(|| op.at.clone(), |&back_s| op.at.set_back(back_s)),
             payload: payloads.get(&(op.id, op.payload.kind())).copied().unwrap_or(&op.payload),
+            setup: setups.remove(&op.id).map(Amended::into_setup),
             said: said.get(&op.id).copied().unwrap_or_default(),
         })
         .collect()
+}
+
+/// The set-up as a START was tapped.
+fn start_of<'a>(ordered: &[&'a Op], start: Uuid) -> Option<&'a SessionSetup> {
+    match &ordered.iter().find(|op| op.id == start)?.payload {
+        Payload::SessionStarted(setup) => Some(setup),
+        _ => None,
+    }
 }
 
 /// The ids that are put out of force by an undo, a removal or an undone import. Ops are read from the latest

@@ -39,6 +39,7 @@ mod op;
 mod payload;
 mod plan;
 mod setup;
+mod setup_amended;
 mod tackle;
 #[cfg(test)]
 mod testing;

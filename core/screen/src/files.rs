@@ -261,7 +261,7 @@ pub fn outgoing_words(words: &Wording, form: FormChoice, count: u64) -> String {
 /// What a file adds, in sentences.
 pub fn incoming_view(words: &Wording, tally: &Tally, stage: Stage) -> IncomingView {
     let after = stage == Stage::After;
-    let brings = tally.new > 0 || tally.brought_back > 0;
+    let brings = tally.new > 0 || tally.brought_back > 0 || tally.mended > 0;
     IncomingView {
         title: words.say(if after { "incoming-title-after" } else { "incoming-title" }),
         lines: incoming_lines(words, tally, after),
@@ -365,13 +365,19 @@ fn incoming_lines(words: &Wording, tally: &Tally, after: bool) -> Vec<String> {
     let count = |id: &str, n: u64| words.say_with(id, &[("count", Arg::Count(n as usize))]);
     let sessions = count("incoming-sessions", tally.sessions.len() as u64);
     let new = Arg::Count(tally.new as usize);
-    let id = if after { "incoming-new-after" } else { "incoming-new" };
+    let id = match (tally.new > 0 && tally.sessions.is_empty(), after) {
+        (true, false) => "incoming-kit",
+        (true, true) => "incoming-kit-after",
+        (false, false) => "incoming-new",
+        (false, true) => "incoming-new-after",
+    };
     let news = words.say_with(id, &[("count", new), ("sessions", Arg::Text(&sessions))]);
     // If nothing is new but something can be restored, "nothing new" alone would be misleading.
-    let mut lines: Vec<String> =
-        (tally.new > 0 || tally.brought_back == 0).then_some(news).into_iter().collect();
+    let restores = tally.brought_back > 0 || tally.mended > 0;
+    let mut lines: Vec<String> = (tally.new > 0 || !restores).then_some(news).into_iter().collect();
     for (id, n) in [
         (if after { "incoming-back-after" } else { "incoming-back" }, tally.brought_back),
+        (if after { "incoming-mended-after" } else { "incoming-mended" }, tally.mended),
         ("incoming-known", tally.known - tally.brought_back.min(tally.known)),
         ("incoming-amended", tally.amended),
         ("incoming-newer", tally.newer),
@@ -415,6 +421,9 @@ pub fn check_words(words: &Wording, found: &CheckReport, repaired: bool) -> Stri
     if repaired {
         let count = Arg::Count(found.sessions.len() + found.snapshots.len());
         return words.say_with("check-repaired", &[("ops", ops), ("count", count)]);
+    }
+    if found.damaged_ops == 0 {
+        return words.say_with("check-file-damaged", &[("ops", ops)]);
     }
     words.say_with("check-damaged", &[("ops", ops), ("count", Arg::Count(found.damaged_ops as usize))])
 }

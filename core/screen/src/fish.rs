@@ -141,13 +141,8 @@ pub fn fish_view(input: &FishInput) -> FishView {
     }
     let unit = unit(input.typed);
     let several = input.setup.is_some_and(|setup| setup.rules.nets.len() > 1);
-    let first = match input.setup.filter(|_| several) {
-        Some(setup) => net_key(input, setup),
-        None => {
-            let key = input.key("no-weight", "fish-no-weight", FishTap::NoWeight);
-            FishKey { enabled: input.fish().is_some_and(|fish| fish.weight.is_some()), ..key }
-        }
-    };
+    let first =
+        input.setup.filter(|_| several).map_or_else(|| no_weight_key(input), |setup| net_key(input, setup));
     FishView {
         title: title(input),
         says: input.fish().map_or_else(Vec::new, |fish| says(input, unit, fish)),
@@ -156,6 +151,12 @@ pub fn fish_view(input: &FishInput) -> FishView {
         reads: false,
         weigh: weigh_key(input),
     }
+}
+
+/// Takes the weight off a fish that has one.
+fn no_weight_key(input: &FishInput) -> FishKey {
+    let key = input.key("no-weight", "fish-no-weight", FishTap::NoWeight);
+    FishKey { enabled: input.fish().is_some_and(|fish| fish.weight.is_some()), ..key }
 }
 
 /// The key that opens the number pad; it names the weight of a fish that has one.

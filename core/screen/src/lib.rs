@@ -135,7 +135,7 @@ pub use shell::{ShellWords, position_words};
 pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
 pub use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
-pub use usual_names::{plain_value, same_value, usual_names};
+pub use usual_names::{plain_value, same_usual_class, same_value, usual_names};
 pub use waits::{
     EarlierRows, FiguresView, ForecastLine, ForecastView, WaitsInput, WaitsView, forecast_view, waits,
 };

@@ -1,8 +1,8 @@
 //! The baits and colours that are offered before an angler has names of their own (common practice, no source).
 
-use super::Wording;
+use super::{UsualClass, Wording};
 use restwater_compare::Factor;
-use restwater_match_day::rules::plain_name;
+use restwater_match_day::rules::{plain_name, same_name};
 use std::sync::OnceLock;
 
 /// Message ids of baits.
@@ -60,6 +60,14 @@ fn usual_in_every_language() -> &'static [Usual] {
         };
         let each = |factor| ids(factor).iter().flat_map(move |id| of(factor, id));
         [Factor::Bait, Factor::Colour].into_iter().flat_map(each).collect()
+    })
+}
+
+/// Whether two names are the same of the usual kinds of fish, each in any language.
+pub fn same_usual_class(a: &str, b: &str) -> bool {
+    UsualClass::ALL.iter().any(|class| {
+        let known = Wording::in_every_language(class.id(), &[]);
+        [a, b].iter().all(|name| known.iter().any(|known| same_name(known, name)))
     })
 }
 

@@ -44,14 +44,15 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
     let tapped: Vec<_> = in_force.iter().zip(&stamps).collect();
     for (entry, stamp) in &tapped {
         let said = entry.said.end.and_then(|(_, _, op)| ends_said.get(&op));
-        let end_said_at = said.map(|op| line.place(op.device, &op.at));
+        let end_said = said.map(|op| (op.order(), line.place(op.device, &op.at)));
         folding.take(&Step {
             op: entry.op,
             at: stamp_of(entry, stamp, &tapped),
             tapped: (*stamp).clone(),
             payload: entry.payload,
+            setup: entry.setup.as_ref(),
             said: entry.said,
-            end_said_at,
+            end_said,
         });
         if last == Some(entry.op.id) {
             break;
@@ -147,7 +148,7 @@ impl Folding {
     fn take_for_session(&mut self, step: &Step) {
         let session = &mut self.session;
         match step.payload {
-            Payload::SessionStarted(setup) => self.start(setup, step),
+            Payload::SessionStarted(setup) => self.start(step.setup.unwrap_or(setup), step),
             Payload::SessionEnded => self.end(step),
             Payload::AlternationEnded => session.alternation = None,
             Payload::Away => {

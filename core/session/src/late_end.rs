@@ -51,7 +51,8 @@ fn end_of(session: &Session) -> Option<&LastTimed> {
     session.last_timed.as_ref().filter(|last| matches!(last.payload, Payload::SessionEnded))
 }
 
-/// When anything was last logged before END, or the start if nothing was. A cast that END closed is not an entry of its own, and
+/// When anything was last logged at the water before END, or the start if nothing was. Notes don't count, since many are written
+/// at home. A cast that END closed is not an entry of its own, and
 /// a cast with a bite does not end later because of what is entered about the bite afterwards.
 pub fn last_before_end(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
@@ -71,7 +72,6 @@ pub fn last_before_end(session: &Session) -> Option<&Stamp> {
         .chain(session.fed.iter().map(|fed| &fed.at))
         .chain(session.shown.iter().map(|shown| &shown.at))
         .chain(session.neighbours.iter().map(|fish| &fish.at))
-        .chain(session.notes.iter().map(|note| &note.at))
         .chain(session.conditions.iter().map(|conditions| &conditions.at))
         .filter(|at| at.at_ms <= ended.at_ms)
         .max_by_key(|at| at.at_ms)

@@ -9,7 +9,7 @@ use super::rhythm::median;
 use super::step::Step;
 use super::waits::wait_end_ms;
 use restwater_log::{EndSaid, OpOrder, Payload, RodNumber};
-use std::collections::{HashMap, HashSet};
+use std::collections::HashMap;
 use uuid::Uuid;
 
 /// How many cycles of a rod must be known before a gap can be recognised.
@@ -26,8 +26,9 @@ pub(super) struct Later {
     added: Vec<Added>,
     /// Entries confirmed to be right, and where in the log that was said.
     confirmed: HashMap<Uuid, OpOrder>,
-    /// Casts that ended after they had been confirmed, so that the confirmation does not cover their end.
-    closed_since: HashSet<Uuid>,
+    /// Casts that ended, each with the place in the log of the entry that ended it. What was said of a cast before does not cover
+    /// that end.
+    closed: HashMap<Uuid, OpOrder>,
 }
 
 struct Remembered {
@@ -35,8 +36,8 @@ struct Remembered {
     end: EndSaid,
     after_s: Option<u32>,
     op: Uuid,
-    /// When it was entered: the end must be before that.
-    at: Option<Stamp>,
+    /// Where in the log it was entered, and when: the end must be before that.
+    entered: Option<(OpOrder, Stamp)>,
 }
 
 struct Added {
@@ -53,8 +54,8 @@ impl Later {
             self.added.push(Added { op: step.op.id, after, lag_s, wait_s, end });
         }
         if let Some((end, after_s, op)) = step.said.end {
-            let at = step.end_said_at.clone();
-            self.ends.push(Remembered { cast: step.op.id, end, after_s, op, at });
+            let entered = step.end_said.clone();
+            self.ends.push(Remembered { cast: step.op.id, end, after_s, op, entered });
         }
         if let Some(order) = step.said.confirmed {
             self.confirmed.insert(step.op.id, order);
@@ -63,9 +64,20 @@ impl Later {
 
     /// Notes that an entry ended a cast.
     pub(super) fn note_closed(&mut self, cast: Uuid, by: &Step) {
-        if self.confirmed.get(&cast).is_some_and(|order| *order < by.op.order()) {
-            self.closed_since.insert(cast);
-        }
+        self.closed.insert(cast, by.op.order());
+    }
+
+    /// Whether a cast ended after something had been said of it.
+    fn closed_since(&self, cast: Uuid, said: OpOrder) -> bool {
+        self.closed.get(&cast).is_some_and(|closed| said < *closed)
+    }
+
+    /// The corrected ends. A correction of an end that was undone since is not about the end that came later.
+    fn ends(&self) -> impl Iterator<Item = &Remembered> {
+        let outdated = |said: &&Remembered| {
+            said.entered.as_ref().is_some_and(|(order, _)| self.closed_since(said.cast, *order))
+        };
+        self.ends.iter().filter(move |said| !outdated(said))
     }
 
     /// Whether an entry was confirmed to be right.
@@ -78,7 +90,9 @@ impl Later {
     fn settles(&self, doubt: &Doubt) -> bool {
         let of_the_end =
             matches!(doubt.kind, DoubtKind::EndNotSeen | DoubtKind::OutcomeNotSeen | DoubtKind::StillOut);
-        self.is_confirmed(doubt.op) && !(of_the_end && self.closed_since.contains(&doubt.op))
+        self.confirmed
+            .get(&doubt.op)
+            .is_some_and(|order| !(of_the_end && self.closed_since(doubt.op, *order)))
     }
 }
 
@@ -86,12 +100,12 @@ impl Later {
 pub(super) fn apply(session: &mut Session, later: &Later) {
     note_latest(session);
     // A forgotten cast is placed relative to the end of the previous cast, so that end has to be known first.
-    for said in &later.ends {
+    for said in later.ends() {
         remember(session, said);
     }
     for added in &later.added {
         add(session, added);
-        later.ends.iter().filter(|said| said.cast == added.op).for_each(|said| remember(session, said));
+        later.ends().filter(|said| said.cast == added.op).for_each(|said| remember(session, said));
     }
     mark_gaps(session);
     mark_still_out(session);
@@ -192,7 +206,7 @@ fn cause(end: EndSaid) -> EndCause {
 fn remember(session: &mut Session, said: &Remembered) {
     let Some(cast) = session.casts.iter_mut().find(|cast| cast.op == said.cast) else { return };
     let Some(end) = cast.end.clone() else { return };
-    let latest = cast.latest.as_ref().or(said.at.as_ref()).unwrap_or(&end.at);
+    let latest = cast.latest.as_ref().or(said.entered.as_ref().map(|(_, at)| at)).unwrap_or(&end.at);
     let at = said.after_s.map(|seconds| no_later(cast.start.later(seconds), Some(latest)));
     let bitten = said.end != EndSaid::WoundIn;
     let wait_end = at.clone().unwrap_or_else(|| cast.wait_end().unwrap_or(&end.at).clone());
@@ -338,6 +352,24 @@ mod tests {
         let end = session.casts[0].end.as_ref().unwrap();
         assert_eq!((&end.cause, end.at.at_ms), (&EndCause::Missed, session.casts[1].start.at_ms));
         assert_eq!(waits_of(&session)[0].minutes(), 14.0);
+    }
+
+    /// END closed the cast and was corrected on another phone, then END was undone here and a fish came.
+    #[test]
+    fn a_correction_of_an_end_that_was_undone_says_nothing_of_a_later_end() {
+        let mut day = Written::new(1);
+        let cast = day.log(60, CAST);
+        let end = day.log(10_000, Payload::SessionEnded);
+        day.amend(10_060, cast, Payload::CastEndSet { end: EndSaid::WoundIn, after_s: Some(1_200) });
+        day.undo(10_100, &[end]);
+        day.log(12_000, Payload::Bite { rod: 1 });
+        day.log(12_100, Payload::Landed { rod: 1, fish: None });
+        let session = fold(SESSION, &day.ops);
+        assert_eq!(
+            session.casts[0].end.as_ref().map(|end| &end.cause),
+            Some(&EndCause::Landed { fish: None })
+        );
+        assert_eq!((waits_of(&session)[0].minutes(), kinds(&session)), (199.0, vec![]));
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use super::Stamp;
 use super::model::{Landmark, LandmarkKind};
-use restwater_log::{Op, Payload, Said};
+use restwater_log::{Op, OpOrder, Payload, Said, SessionSetup};
 
 /// An entry in force, on the time line.
 pub(super) struct Step<'a> {
@@ -14,10 +14,12 @@ pub(super) struct Step<'a> {
     pub(super) tapped: Stamp,
     /// Its payload, as corrected.
     pub(super) payload: &'a Payload,
+    /// The set-up of a START that was corrected.
+    pub(super) setup: Option<&'a SessionSetup>,
     /// What was entered about it afterwards.
     pub(super) said: Said,
-    /// When the correction of its end was entered.
-    pub(super) end_said_at: Option<Stamp>,
+    /// Where in the log the correction of its end was entered, and when.
+    pub(super) end_said: Option<(OpOrder, Stamp)>,
 }
 
 impl Step<'_> {

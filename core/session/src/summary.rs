@@ -20,7 +20,7 @@ pub struct Summary {
     pub peg: Option<String>,
     /// When it began, wall ms.
     pub started_ms: Option<i64>,
-    /// When it ended, wall ms.
+    /// When it ended, wall ms by the clock of its beginning: END may have been tapped on another phone weeks later.
     pub ended_ms: Option<i64>,
     /// Minutes east of UTC at its beginning.
     pub offset_min: i16,
@@ -60,7 +60,11 @@ impl Summary {
             water: session.setup.water.clone(),
             peg: session.setup.peg.clone(),
             started_ms: session.started.as_ref().map(|at| at.shown.wall_ms),
-            ended_ms: session.ended.as_ref().map(|at| at.shown.wall_ms),
+            ended_ms: session
+                .started
+                .as_ref()
+                .zip(session.ended.as_ref())
+                .map(|(from, to)| from.wall_at(to.at_ms)),
             offset_min: session.started.as_ref().map_or(0, |at| at.shown.offset_min),
             length_min: session.fished_min(),
             waits: waits_of(session),

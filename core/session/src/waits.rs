@@ -1,12 +1,13 @@
 //! The waits of a session's casts.
 //!
-//! Three rules hold wherever waits are counted, in the advice, the screens, the report and the tables alike:
+//! Four rules hold wherever waits are counted, in the advice, the screens, the report and the tables alike:
 //!
 //! - A twitch may restart the wait. Each stretch that a twitch ends is then a wait of its own that ended
 //!   without a bite (gap times: Prentice, Williams and Peterson 1981), so no minute with a bait out is lost.
 //! - An end that was not seen doesn't show whether there was a bite, since logging the bite may have been forgotten too. Only the
 //!   wait up to the last twitch of such a cast is known, and only if a twitch restarts the wait. The end of the session doesn't
 //!   show it either if the bait may have been in long before.
+//! - A wait between two clocks that don't agree is no better known than an end that was not seen.
 //! - In a match the bait comes in at all-out, whenever that was logged: a wait that began before all-out and had no
 //!   bite ended there. A bite that was logged after all-out shows that the bait was still out.
 
@@ -14,6 +15,7 @@ use super::Stamp;
 use super::cast::{Cast, EndCause};
 use super::model::{DoubtKind, Session};
 use super::rods_in_use::rods_in_use;
+use restwater_log::Moment;
 use restwater_waits::Wait;
 
 /// One wait of a cast.
@@ -70,7 +72,15 @@ pub fn casts_ended(session: &Session) -> usize {
 pub(super) fn end_unknown(session: &Session, cast: &Cast) -> bool {
     let by_end = || cast.end.as_ref().is_some_and(|end| end.cause == EndCause::SessionEnded);
     let doubted = || session.doubts.iter().any(|d| d.op == cast.op && d.kind == DoubtKind::StillOut);
-    cast.end_not_seen() || (by_end() && doubted())
+    cast.end_not_seen() || (by_end() && doubted()) || is_between_clocks(cast)
+}
+
+/// Whether the clocks leave more of a wait open than they measured, as between two boots of a phone of which one showed 1970. Such
+/// a wait is at least as long as it seems and may have been any longer, so it says nothing of when bites come.
+fn is_between_clocks(cast: &Cast) -> bool {
+    cast.wait_end()
+        .map(|end| end.since(&cast.start))
+        .is_some_and(|wait| wait.uncertain_ms > wait.ms.max(Moment::JUMP_MS))
 }
 
 /// When the wait of a cast ended, in ms on the time line, or `None` while it is out: at the bite, otherwise at the end of the

@@ -71,6 +71,8 @@ pub enum Added {
     New,
     /// It was there already, byte for byte.
     Known,
+    /// It was there, damaged, and is again as it was written: its body or its hash had changed since.
+    Mended,
     /// A different op with its id was there already, and stays.
     Clash,
 }
@@ -130,7 +132,7 @@ impl<'tx> Adding<'tx> {
         let no = self.session(op)?;
         let added = self.insert.execute((no, op.id.as_bytes(), &body.sha256[..], body.bytes))?;
         if added == 0 {
-            return self.compare(op.id, body.bytes);
+            return self.compare(no, op.id, body);
         }
         if let Some(growth) = self.sessions.get_mut(&op.session) {
             growth.ops += 1;
@@ -144,12 +146,23 @@ impl<'tx> Adding<'tx> {
         Ok(Added::New)
     }
 
-    fn compare(&self, id: Uuid, body: &[u8]) -> Result<Added, StoreError> {
+    /// Compares an op with the one that has its id. Hash and body of that one belong together, so if one of them is as it should
+    /// be and the other isn't, the row is damaged and not another entry.
+    fn compare(&self, no: i64, id: Uuid, body: Hashed<'_>) -> Result<Added, StoreError> {
         let same: bool = self
             .tx
             .prepare_cached(include_str!("sql/same_op.sql"))?
-            .query_row((id.as_bytes(), body), |row| row.get(0))?;
-        Ok(if same { Added::Known } else { Added::Clash })
+            .query_row((id.as_bytes(), body.bytes, &body.sha256[..]), |row| row.get(0))?;
+        if same {
+            return Ok(Added::Known);
+        }
+        let mended = self.tx.prepare_cached(include_str!("sql/mend_op.sql"))?.execute((
+            no,
+            id.as_bytes(),
+            &body.sha256[..],
+            body.bytes,
+        ))?;
+        Ok(if mended > 0 { Added::Mended } else { Added::Clash })
     }
 
     /// The number of the op's session, whose row is created if it is new.

@@ -67,6 +67,11 @@ impl Store {
         Ok(report)
     }
 
+    /// Rebuilds SQLite's indexes from the tables: an index is computed as well, and a damaged one may hide an entry.
+    pub fn reindex(&mut self) -> Result<(), StoreError> {
+        Ok(self.conn()?.execute_batch("REINDEX")?)
+    }
+
     /// Rebuilds the session rows from the log and deletes all snapshots.
     pub fn rebuild(&mut self) -> Result<(), StoreError> {
         let mut conn = self.conn()?;

@@ -1,4 +1,5 @@
 mod migration;
+mod rot;
 mod salvage;
 
 use super::*;

@@ -1,9 +1,9 @@
 //! A day that was sent as a table and then undone: its latest copy says so, and so replaces the one that was sent.
 
 use super::club::one_cast;
-use super::whose::{a_partners_day, go};
+use super::whose::{a_partners_day, all_sessions, go};
 use super::*;
-use restwater_screen::{FilesTap, FormChoice, Span};
+use restwater_screen::{BookTap, FilesTap, FormChoice, Span};
 use std::path::Path;
 
 impl Phone {
@@ -67,4 +67,37 @@ fn a_day_that_is_undone_with_an_import_has_no_row() {
     assert_eq!(mine.rows_of(FormChoice::Sessions, &["casts"], 21 * MIN).0, [["3"], ["1"]]);
     mine.tap(22 * MIN, &Action::UndoImport { id }).unwrap();
     assert_eq!(mine.rows_of(FormChoice::Sessions, &["casts"], 23 * MIN).0, [["1"]]);
+}
+
+/// A note of mine about the partner's day stays when its import is undone, and makes no row of an empty day.
+#[test]
+fn a_note_in_a_day_that_is_undone_with_its_import_makes_no_row_of_it() {
+    let (mut theirs, file) = a_partners_day();
+    let day = theirs.app().session().unwrap().id;
+    let mut mine = one_cast();
+    let id = mine.take(&file, 20 * MIN);
+    mine.tap(21 * MIN, &all_sessions()).unwrap();
+    mine.tap(22 * MIN, &Action::Book { tap: BookTap::Open { session: day } }).unwrap();
+    mine.tap(23 * MIN, &typed(TypedInto::Note, "herons all day")).unwrap();
+    mine.tap(24 * MIN, &Action::UndoImport { id }).unwrap();
+    assert_eq!(mine.rows_of(FormChoice::Sessions, &["casts"], 25 * MIN).0, [["1"]]);
+}
+
+/// The file of noon is undone, that of the evening is not: without its START the day is the partner's to send.
+#[test]
+fn a_day_whose_start_alone_is_undone_with_an_import_has_no_row() {
+    let mut theirs = Phone::with_ids_from(500);
+    theirs.tap(0, &START).unwrap();
+    theirs.tap(MIN, &CAST).unwrap();
+    let noon = theirs.all_of_it(2 * MIN);
+    let mut mine = one_cast();
+    let id = mine.take(&noon, 20 * MIN);
+    theirs.tap(30 * MIN, &WOUND_IN).unwrap();
+    theirs.tap(31 * MIN, &CAST).unwrap();
+    theirs.tap(40 * MIN, &WOUND_IN).unwrap();
+    let evening = theirs.all_of_it(41 * MIN);
+    mine.take(&evening, 42 * MIN);
+    mine.tap(43 * MIN, &Action::UndoImport { id }).unwrap();
+    assert_eq!(mine.rows_of(FormChoice::Sessions, &["casts"], 44 * MIN).0, [["1"]]);
+    assert_eq!(mine.rows_of(FormChoice::Casts, &["cast"], 45 * MIN).0.len(), 1, "nor its casts");
 }

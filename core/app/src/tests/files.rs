@@ -342,3 +342,61 @@ fn a_write_ahead_log_without_its_file_is_salvaged_and_no_new_log_is_begun_beside
     let said = App::salvage(alone.path(), entropy(), &at(40 * MIN), Wording::shared("en-GB")).unwrap();
     assert!(said.starts_with("6 entries saved"), "{said}");
 }
+
+/// Two hybrid clocks that met agree, whatever the wall clocks show: the later entries of the phone that was right show no step back.
+#[test]
+fn a_phone_whose_clock_is_right_is_not_said_to_have_been_set_back() {
+    let mut ahead = Phone::with_ids_from(500);
+    ahead.tap(10 * MIN, &START).unwrap();
+    let theirs = ahead.send(11 * MIN);
+    let mut right = logged(10);
+    right.take_in(&theirs.path, 31 * MIN);
+    let minutes_ahead = Phone::with_ids_from(900).app().look_into(Path::new(&theirs.path), &at(MIN), &mut go);
+    assert!(minutes_ahead.unwrap().lines.iter().any(|line| line.contains("min ahead")), "that is still said");
+    let mut far = Phone::with_ids_from(700);
+    far.tap(400 * MIN, &START).unwrap();
+    let file = far.send(401 * MIN);
+    right.take_in(&file.path, 32 * MIN);
+    right.tap(33 * MIN, &CAST).unwrap();
+    let mine = right.send(35 * MIN);
+    let seen = ahead.app().look_into(Path::new(&mine.path), &at(402 * MIN), &mut go).unwrap();
+    assert!(seen.lines.iter().all(|line| !line.contains("set back")), "{:?}", seen.lines);
+    // A clock that was set back is told.
+    right.app().act(&WOUND_IN, &Moment { wall_ms: at(0).wall_ms, ..at(36 * MIN) }).unwrap();
+    let mine = right.send(37 * MIN);
+    let seen = ahead.app().look_into(Path::new(&mine.path), &at(402 * MIN), &mut go).unwrap();
+    let told = "A phone's clock was set back by 33 min. Its times are kept as they are.";
+    assert!(seen.lines.iter().any(|line| line == told), "{:?}", seen.lines);
+}
+
+/// START was tapped while the clock was an hour ahead.
+#[test]
+fn the_days_that_are_sent_include_the_one_that_runs_after_the_clock_was_set_back() {
+    let mut phone = Phone::new();
+    phone.tap(60 * MIN, &START).unwrap();
+    let now = Moment { wall_ms: at(30 * MIN).wall_ms, ..at(90 * MIN) };
+    let days = Action::Files { tap: FilesTap::Span { span: Span::Days(1) } };
+    phone.app().act(&days, &now).unwrap();
+    let sent = phone.app().send(&now, &mut go).unwrap();
+    assert!(sent.says.starts_with("1 entry"), "{}", sent.says);
+}
+
+/// Plans, cautions that were read and the wallet are entries, but no session.
+#[test]
+fn what_belongs_to_no_day_is_not_counted_as_a_session() {
+    let mut theirs = logged(500);
+    theirs.tap(31 * MIN, &typed(TypedInto::PlanPeg, "14")).unwrap();
+    theirs.tap(32 * MIN, &Action::Files { tap: FilesTap::Span { span: Span::Everything } }).unwrap();
+    let sent = theirs.send(33 * MIN);
+    let mut mine = Phone::with_ids_from(900);
+    let seen = mine.app().look_into(Path::new(&sent.path), &at(40 * MIN), &mut go).unwrap();
+    assert_eq!((seen.sessions, seen.lines[0].as_str()), (1, "7 new entries in 1 session."));
+    mine.take_in(&sent.path, 41 * MIN);
+    theirs.tap(42 * MIN, &typed(TypedInto::PlanPeg, "15")).unwrap();
+    let sent = theirs.send(43 * MIN);
+    let seen = mine.app().look_into(Path::new(&sent.path), &at(44 * MIN), &mut go).unwrap();
+    assert_eq!(
+        (seen.sessions, seen.lines[0].as_str()),
+        (0, "1 new entry that belongs to no session, such as tackle or a plan.")
+    );
+}

@@ -190,3 +190,21 @@ fn without_a_fish_its_screen_offers_the_key_that_leads_to_one() {
     assert_eq!(view.weigh.label, "WEIGH");
     assert!(!view.classes.is_empty());
 }
+
+/// A usual kind of fish has one key, in whatever language it was first logged.
+#[test]
+fn another_language_makes_no_second_key_and_no_second_class_of_a_usual_fish() {
+    let mut phone = started();
+    phone.land_on(0, 1);
+    phone.tap(12 * MIN, &class("Carp")).unwrap();
+    let before = phone.app().fish_screen().classes.len();
+    phone.app().set_language("de-DE");
+    phone.land_on(20 * MIN, 1);
+    let keys = phone.app().fish_screen().classes;
+    assert_eq!(keys.len(), before, "{keys:?}");
+    phone.tap(33 * MIN, &class("Karpfen")).unwrap();
+    let caught = phone.caught();
+    assert_eq!(caught.iter().map(|fish| fish.class.as_deref()).collect::<Vec<_>>(), [Some("Carp"); 2]);
+    phone.tap(34 * MIN, &class("Schleie")).unwrap();
+    assert_eq!(phone.caught()[1].class.as_deref(), Some("Schleie"), "a new one is named as it is offered");
+}

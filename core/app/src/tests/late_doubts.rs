@@ -90,3 +90,17 @@ fn setting_the_time_back_after_a_break_was_said_moves_the_last_entry_of_a_rod() 
     assert_eq!(session.casts[4].start.at_ms, 109 * MIN);
     assert_eq!(session.breaks, before);
 }
+
+/// A note may be written at home in the evening, so it does not say that anybody was fishing.
+#[test]
+fn a_note_written_at_home_does_not_hide_a_forgotten_end() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(30 * MIN, &WOUND_IN).unwrap();
+    phone.tap(600 * MIN, &Action::Note { text: "herons".into() }).unwrap();
+    phone.tap(602 * MIN, &Action::EndSession).unwrap();
+    let session = phone.app().session().unwrap();
+    let end = session.last_timed.as_ref().unwrap().op;
+    assert_eq!(session.fished_min(), Some(30.0));
+    assert_eq!(doubts(&mut phone), [(end, DoubtKind::LateEnd)]);
+}

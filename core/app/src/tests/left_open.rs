@@ -1,5 +1,6 @@
 //! The morning after an END that was forgotten.
 
+use super::clock_steps::{STEPS, stepped};
 use super::match_day::in_match;
 use super::rods::with_rods;
 use super::*;
@@ -52,4 +53,29 @@ fn a_session_that_nothing_was_cast_in_a_break_and_a_match_have_words_of_their_ow
     let mut phone = in_match();
     assert!(!headline(&mut phone, 200 * MIN).starts_with("Still open"), "a match over midnight");
     assert_eq!(headline(&mut phone, MORNING), "All out.");
+}
+
+/// The session began at 22:13; a clock that is set later moves it to another day only as far as the time itself does.
+#[test]
+fn a_clock_that_was_set_since_start_does_not_make_the_session_one_of_yesterday() {
+    let (_, next_year) = STEPS[1];
+    let bank = |phone: &mut Phone, now: &Moment| match phone.app().screen(Which::Bank, now).unwrap() {
+        Screen::Bank(bank) => bank,
+        other => panic!("{other:?}"),
+    };
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.app().act(&WOUND_IN, &stepped(next_year, 5 * MIN)).unwrap();
+    let seen = bank(&mut phone, &stepped(next_year, 100 * MIN));
+    assert!(!seen.advice.headline.starts_with("Still open"), "{}", seen.advice.headline);
+    let seen = bank(&mut phone, &stepped(next_year, MORNING));
+    assert!(seen.advice.headline.starts_with("Still open"), "{}", seen.advice.headline);
+    // START was tapped while the clock was a year ahead.
+    let mut ahead = Phone::new();
+    ahead.app().act(&START, &stepped(next_year, 0)).unwrap();
+    ahead.tap(MIN, &CAST).unwrap();
+    ahead.tap(5 * MIN, &WOUND_IN).unwrap();
+    let seen = bank(&mut ahead, &at(100 * MIN));
+    assert!(!seen.advice.headline.starts_with("Still open"), "{}", seen.advice.headline);
+    assert!(headline(&mut ahead, MORNING).starts_with("Still open"));
 }

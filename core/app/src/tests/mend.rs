@@ -194,3 +194,25 @@ fn ends_that_are_taken_as_proposed_are_not_learned_as_the_rhythm() {
     assert_eq!(learned(EndSaid::WoundIn), ((0, 0), vec![18.0; 4]));
     assert_eq!(learned(EndSaid::Lost), ((0, 0), vec![15.0; 4]), "a fish was played in it");
 }
+
+/// How the bite ended was not logged; when it came was.
+#[test]
+fn saying_how_a_bite_ended_leaves_the_time_of_its_tap() {
+    let mut phone = Phone::new();
+    phone.tap(0, &START).unwrap();
+    for (ms, action) in [(MIN, CAST), (15 * MIN + 437, BITE), (31 * MIN, CAST)] {
+        phone.tap(ms, &action).unwrap();
+    }
+    let op = phone.mend().lines[0].op;
+    phone.tap(32 * MIN, &mend(op, MendTap::End { end: EndSaid::Landed })).unwrap();
+    let bite = phone.app().session().unwrap().casts[0].bite.clone().unwrap().0;
+    assert_eq!((bite.at_ms, bite.shown.approx_s), (15 * MIN + 437, 0));
+    // Minutes that are said are about.
+    phone.tap(33 * MIN, &mend(op, MendTap::After { minutes: 10 })).unwrap();
+    let bite = phone.app().session().unwrap().casts[0].bite.clone().unwrap().0;
+    assert_eq!((bite.at_ms, bite.shown.approx_s), (11 * MIN, 30));
+    // And they stay when the kind is corrected afterwards.
+    phone.tap(34 * MIN, &mend(op, MendTap::End { end: EndSaid::Lost })).unwrap();
+    let cast = phone.app().session().unwrap().casts[0].clone();
+    assert_eq!((cast.bite.unwrap().0.at_ms, cast.end.unwrap().cause), (11 * MIN, EndCause::Lost));
+}

@@ -363,3 +363,13 @@ fn the_plan_is_shown_in_every_language() {
         assert!(plan.matches(". ").count() >= 4 && !plan.contains("plan-"), "{tag}: {plan}");
     }
 }
+
+#[test]
+fn a_day_logged_under_next_years_date_does_not_keep_a_plan_from_being_taken_later() {
+    let (_, next_year) = STEPS[1];
+    let mut put_off = planned();
+    put_off.app().act(&start_at("9"), &stepped(next_year, 10 * MIN)).unwrap();
+    put_off.app().act(&Action::EndSession, &stepped(next_year, 20 * MIN)).unwrap();
+    put_off.tap(MORNING + 48 * 60 * MIN, &START).unwrap();
+    assert_eq!(lines(&mut put_off).len(), 6, "two days late");
+}

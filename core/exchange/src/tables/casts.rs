@@ -3,7 +3,7 @@
 use super::cells::Cells;
 use super::weather;
 use super::{ExchangeError, Origin};
-use restwater_log::{LeadMaterial, Reach, Rig, Spot};
+use restwater_log::{LeadMaterial, Moment, Reach, Rig, Spot};
 use restwater_session::figures::{conditions_at, end_name, feed_kind_name, wait_minutes};
 use restwater_session::{Cast, Feeding, Session, Stamp, fed_by, reach_m, waits_of_cast};
 use std::io::Write;
@@ -97,9 +97,13 @@ fn waits_s(session: &Session, cast: &Cast) -> String {
     seconds.collect::<Vec<_>>().join(" | ")
 }
 
-/// How far off a time may be; 0 for the time of a tap.
+/// How far off a time may be; 0 for the time of a tap, unless the clocks of that phone don't agree.
 fn right_to_s(at: Option<&Stamp>) -> String {
-    at.map_or_else(String::new, |at| at.shown.approx_s.to_string())
+    let seconds = |at: &Stamp| {
+        let clocks_s = if at.uncertain_ms > Moment::JUMP_MS { at.uncertain_ms / 1_000 } else { 0 };
+        clocks_s.max(at.shown.approx_s.into()).to_string()
+    };
+    at.map_or_else(String::new, seconds)
 }
 
 /// The feed that had gone in where it landed before its splash, including its own feeder's fill: minutes

@@ -16,7 +16,7 @@ use super::{ExchangeError, OnProgress, Progress, Selection};
 use cells::Cells;
 pub use cells::rfc3339;
 pub use club::{club_phone, month_of};
-use restwater_log::{Effective, Op, Payload, effective, sorted};
+use restwater_log::{Op, Payload, effective, sorted};
 use restwater_session::{Session, fold};
 use restwater_store::{SessionRow, Store};
 use std::io::Write;
@@ -107,13 +107,16 @@ pub fn session_csv(
     cells.end()
 }
 
-/// Whether nothing of a session is in force because the import that brought its START was undone. It is left out: that
-/// undoing counts on this phone alone, and elsewhere other copies of the session count. One of which everything was undone
-/// otherwise keeps a row that says so, where a table has one for a session: it replaces the copies that were sent before.
+/// Whether a session has no beginning because the import that brought its START was undone. It is left out, also if a note of this
+/// phone or entries of another import are still in force: that undoing counts on this phone alone, and elsewhere other copies of
+/// the session count. One of which the START was undone otherwise keeps a row that says so, where a table has one for a session:
+/// it replaces the copies that were sent before.
 fn is_gone_with_an_import(ops: &[Op]) -> bool {
+    let begins = |ordered: &[&Op]| {
+        effective(ordered).iter().any(|of| matches!(of.payload, Payload::SessionStarted { .. }))
+    };
     let of_no_import = ops.iter().filter(|op| !matches!(op.payload, Payload::ImportUndone { .. }));
-    let is_start = |of: &Effective| matches!(of.payload, Payload::SessionStarted { .. });
-    effective(&sorted(ops)).is_empty() && effective(&sorted(of_no_import)).iter().any(is_start)
+    !begins(&sorted(ops)) && begins(&sorted(of_no_import))
 }
 
 /// Whether a session is selected. A kit never is, since it has no casts; it is only exported as entries.

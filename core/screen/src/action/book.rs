@@ -40,6 +40,8 @@ pub enum BookTap {
         /// Whether it is.
         mine: bool,
     },
+    /// END of the session opened, which another phone of the angler's left open.
+    End,
 }
 
 /// One of the sets of sessions that are chosen in the Book.

@@ -56,6 +56,8 @@ pub struct BookInput<'a> {
     pub opened_day: Option<Day<'a>>,
     /// If another phone began the opened session: whether the angler has claimed that phone.
     pub phone_is_mine: Option<bool>,
+    /// Whether the opened session was left open on another phone of the angler's and can be ended here.
+    pub can_be_ended: bool,
     /// The input for what to do next time.
     pub next: &'a NextInput<'a>,
     /// The peg whose past sessions are listed, if water and peg have names.

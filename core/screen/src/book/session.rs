@@ -40,6 +40,10 @@ pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
         leaf.notes.push(words.say_with("book-doubts", &[("count", Arg::Count(session.doubts.len()))]));
     }
     leaf.notes.extend(not_seen_words(words, casts_by_telling(session).1));
+    if input.can_be_ended {
+        let key = LeafKey::new("end-", words.say("key-end"), Action::Book { tap: BookTap::End });
+        leaf.keys.push(LeafKey { sub: words.say("key-end-sub"), ..key });
+    }
     let close = Action::Book { tap: BookTap::Close };
     let key = LeafKey::new("close-", words.say("session-close"), close);
     leaf.keys.push(LeafKey { sub: words.say("session-close-sub"), ..key });

@@ -1,0 +1,142 @@
+//! One angler with two phones, whose files are exchanged.
+
+use super::whose::all_sessions;
+use super::*;
+use restwater_log::EndSaid;
+use restwater_screen::{BookTap, MendTap};
+use std::path::Path;
+
+const HOUR: i64 = 60 * MIN;
+
+impl Phone {
+    /// Takes in a file of the angler's other phone, opens its day in the Book and says that the phone is mine.
+    fn claims(&mut self, file: &Path, day: Uuid, ms: i64) {
+        self.take(file, ms);
+        self.tap(ms + 1_000, &all_sessions()).unwrap();
+        self.tap(ms + 2_000, &Action::Book { tap: BookTap::Open { session: day } }).unwrap();
+        self.tap(ms + 3_000, &Action::Book { tap: BookTap::PhoneIsMine { mine: true } }).unwrap();
+    }
+
+    fn todays(&mut self) -> Uuid {
+        self.app().session().unwrap().id
+    }
+}
+
+/// END was tapped by mistake and undone on one phone, while the other phone corrected the cast that END had closed.
+#[test]
+fn a_correction_of_an_end_that_was_undone_does_not_take_the_fish_away() {
+    let mut bank = started();
+    bank.tap(0, &CAST).unwrap();
+    bank.tap(3 * HOUR, &Action::EndSession).unwrap();
+    let (day, cast) = (bank.todays(), bank.app().session().unwrap().casts[0].op);
+    let mut home = Phone::with_ids_from(500);
+    let file = bank.all_of_it(3 * HOUR + MIN);
+    home.claims(&file, day, 3 * HOUR + 2 * MIN);
+    for tap in [MendTap::End { end: EndSaid::WoundIn }, MendTap::After { minutes: 20 }] {
+        home.tap(3 * HOUR + 3 * MIN, &Action::Mend { op: cast, tap }).unwrap();
+        home.look();
+    }
+    let file = home.all_of_it(3 * HOUR + 4 * MIN);
+    bank.tap(3 * HOUR + 5 * MIN, &Action::Undo).unwrap();
+    bank.take(&file, 3 * HOUR + 6 * MIN);
+    bank.tap(3 * HOUR + 30 * MIN, &BITE).unwrap();
+    bank.tap(3 * HOUR + 33 * MIN, &LANDED).unwrap();
+    let session = bank.app().session().unwrap();
+    let cast = &session.casts[0];
+    assert_eq!(cast.end.as_ref().map(|end| end.cause.clone()), Some(EndCause::Landed { fish: None }));
+    assert_eq!(cast.bite.as_ref().map(|(at, _)| at.at_ms), Some(3 * HOUR + 30 * MIN));
+    // Without the later taps it is out again, and an END that comes then is not the corrected one.
+    for _ in 0..2 {
+        bank.look();
+        bank.tap(3 * HOUR + 40 * MIN, &Action::Undo).unwrap();
+    }
+    bank.tap(4 * HOUR, &WOUND_IN).unwrap();
+    let waits = restwater_session::waits_of(bank.app().session().unwrap());
+    assert_eq!(waits.iter().map(|wait| wait.minutes()).collect::<Vec<_>>(), [240.0]);
+}
+
+/// END was forgotten, and the data went to a new phone in the shop.
+#[test]
+fn a_day_that_was_open_when_the_phone_was_changed_can_be_ended_on_the_new_one() {
+    let mut old = started();
+    old.tap(MIN, &CAST).unwrap();
+    old.tap(20 * MIN, &BITE).unwrap();
+    old.tap(21 * MIN, &LANDED).unwrap();
+    old.tap(25 * MIN, &CAST).unwrap();
+    old.tap(60 * MIN, &WOUND_IN).unwrap();
+    let day = old.todays();
+    let file = old.all_of_it(61 * MIN);
+    for later in [DAY, 40 * DAY] {
+        let mut new = Phone::with_ids_from(500);
+        new.claims(&file, day, later);
+        let key = |phone: &mut Phone, ms| {
+            let leaf = phone.book_leaf(ms, "session");
+            leaf.keys.into_iter().find(|key| key.tag == "end-")
+        };
+        let end = key(&mut new, later + MIN).expect("a key that ends the day");
+        assert_eq!(end.label, "END");
+        // A day of this phone runs meanwhile, and END of the Book is not about it.
+        new.tap(later + 2 * MIN, &START).unwrap();
+        new.tap(later + 3 * MIN, &Action::Book { tap: BookTap::Open { session: day } }).unwrap();
+        new.tap(later + 4 * MIN, end.tap.action().unwrap()).unwrap();
+        assert!(new.app().session().unwrap().is_open(), "today's goes on");
+        assert!(key(&mut new, later + 5 * MIN).is_none(), "it has an end");
+        let ops = new.app().journal.store().ops_of(day).unwrap();
+        let ended = restwater_session::fold(day, &ops);
+        assert_eq!(ended.fished_min(), Some(60.0), "{later}");
+        new.tap(later + 6 * MIN, &Action::Undo).unwrap();
+        assert!(key(&mut new, later + 7 * MIN).is_some(), "UNDO takes it back");
+        let running = new.todays();
+        new.tap(later + 8 * MIN, &Action::Book { tap: BookTap::Open { session: running } }).unwrap();
+        assert!(key(&mut new, later + 9 * MIN).is_none(), "today's END is on the Bank");
+    }
+}
+
+/// A partner's day is the partner's to end.
+#[test]
+fn an_open_day_of_a_partner_cannot_be_ended_here() {
+    let mut theirs = started();
+    theirs.tap(MIN, &CAST).unwrap();
+    let (day, file) = (theirs.todays(), theirs.all_of_it(2 * MIN));
+    let mut mine = Phone::with_ids_from(500);
+    mine.take(&file, 3 * MIN);
+    mine.tap(4 * MIN, &all_sessions()).unwrap();
+    mine.tap(5 * MIN, &Action::Book { tap: BookTap::Open { session: day } }).unwrap();
+    assert!(mine.book_leaf(6 * MIN, "session").keys.iter().all(|key| key.tag != "end-"));
+}
+
+/// The water was put right on one phone and the peg on the other, before their files were exchanged.
+#[test]
+fn a_water_and_a_peg_put_right_on_two_phones_are_both_right_after_the_exchange() {
+    for home_first in [true, false] {
+        let (early, late) = (30 * MIN, 40 * MIN);
+        let mut bank = Phone::new();
+        bank.tap(0, &START).unwrap();
+        bank.tap(MIN, &Action::EndSession).unwrap();
+        let day = bank.todays();
+        let mut home = Phone::with_ids_from(500);
+        let file = bank.all_of_it(2 * MIN);
+        home.claims(&file, day, 3 * MIN);
+        bank.tap(if home_first { late } else { early }, &typed(TypedInto::SessionWater, "Mill Pond"))
+            .unwrap();
+        home.tap(if home_first { early } else { late }, &typed(TypedInto::SessionPeg, "14")).unwrap();
+        let files = [bank.all_of_it(50 * MIN), home.all_of_it(50 * MIN)];
+        bank.take(&files[1], 51 * MIN);
+        home.take(&files[0], 51 * MIN);
+        for phone in [&mut bank, &mut home] {
+            let ops = phone.app().journal.store().ops_of(day).unwrap();
+            let setup = restwater_session::fold(day, &ops).setup;
+            let both = (setup.water.as_deref(), setup.peg.as_deref());
+            assert_eq!(both, (Some("Mill Pond"), Some("14")), "home first: {home_first}");
+        }
+        // A later correction of either still counts, also one back to what START said.
+        home.tap(60 * MIN, &Action::Book { tap: BookTap::Open { session: day } }).unwrap();
+        home.tap(61 * MIN, &typed(TypedInto::SessionPeg, "15")).unwrap();
+        home.tap(62 * MIN, &typed(TypedInto::SessionWater, "")).unwrap();
+        let ops = home.app().journal.store().ops_of(day).unwrap();
+        let setup = restwater_session::fold(day, &ops).setup;
+        assert_eq!((setup.water, setup.peg.as_deref()), (None, Some("15")));
+    }
+}
+
+const DAY: i64 = 24 * HOUR;
