@@ -5014,7 +5014,7 @@ public struct ForecastLine: Equatable, Hashable {
      */
     public let label: String
     /**
-     * "2 to 5, most likely 3".
+     * "2 to 5, about 3".
      */
     public let value: String
     /**
@@ -5037,7 +5037,7 @@ public struct ForecastLine: Equatable, Hashable {
          * What it is: "Bites to come".
          */label: String, 
         /**
-         * "2 to 5, most likely 3".
+         * "2 to 5, about 3".
          */value: String, 
         /**
          * Both for a screen reader.
@@ -10054,6 +10054,14 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let alarmsSilent: String
     /**
+     * Do not disturb lets no alarm sound.
+     */
+    public let alarmsUndisturbed: String
+    /**
+     * The phone's settings let the app's notifications make no sound, or let a Focus hold them back.
+     */
+    public let alarmSoundsOff: String
+    /**
      * The phone did not take an alarm.
      */
     public let alarmNotSet: String
@@ -10118,6 +10126,12 @@ public struct ShellWords: Equatable, Hashable {
          * Notifications are allowed, but alarms among them make no sound.
          */alarmsSilent: String, 
         /**
+         * Do not disturb lets no alarm sound.
+         */alarmsUndisturbed: String, 
+        /**
+         * The phone's settings let the app's notifications make no sound, or let a Focus hold them back.
+         */alarmSoundsOff: String, 
+        /**
          * The phone did not take an alarm.
          */alarmNotSet: String, 
         /**
@@ -10157,6 +10171,8 @@ public struct ShellWords: Equatable, Hashable {
         self.channelAlarm = channelAlarm
         self.noNotifications = noNotifications
         self.alarmsSilent = alarmsSilent
+        self.alarmsUndisturbed = alarmsUndisturbed
+        self.alarmSoundsOff = alarmSoundsOff
         self.alarmNotSet = alarmNotSet
         self.lateAlarms = lateAlarms
         self.phoneLocked = phoneLocked
@@ -10191,6 +10207,8 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 channelAlarm: FfiConverterString.read(from: &buf), 
                 noNotifications: FfiConverterString.read(from: &buf), 
                 alarmsSilent: FfiConverterString.read(from: &buf), 
+                alarmsUndisturbed: FfiConverterString.read(from: &buf), 
+                alarmSoundsOff: FfiConverterString.read(from: &buf), 
                 alarmNotSet: FfiConverterString.read(from: &buf), 
                 lateAlarms: FfiConverterString.read(from: &buf), 
                 phoneLocked: FfiConverterString.read(from: &buf), 
@@ -10211,6 +10229,8 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.channelAlarm, into: &buf)
         FfiConverterString.write(value.noNotifications, into: &buf)
         FfiConverterString.write(value.alarmsSilent, into: &buf)
+        FfiConverterString.write(value.alarmsUndisturbed, into: &buf)
+        FfiConverterString.write(value.alarmSoundsOff, into: &buf)
         FfiConverterString.write(value.alarmNotSet, into: &buf)
         FfiConverterString.write(value.lateAlarms, into: &buf)
         FfiConverterString.write(value.phoneLocked, into: &buf)

@@ -4818,7 +4818,7 @@ data class ForecastLine (
     val `label`: kotlin.String
     , 
     /**
-     * "2 to 5, most likely 3".
+     * "2 to 5, about 3".
      */
     val `value`: kotlin.String
     , 
@@ -7873,6 +7873,16 @@ data class ShellWords (
     val `alarmsSilent`: kotlin.String
     , 
     /**
+     * Do not disturb lets no alarm sound.
+     */
+    val `alarmsUndisturbed`: kotlin.String
+    , 
+    /**
+     * The phone's settings let the app's notifications make no sound, or let a Focus hold them back.
+     */
+    val `alarmSoundsOff`: kotlin.String
+    , 
+    /**
      * The phone did not take an alarm.
      */
     val `alarmNotSet`: kotlin.String
@@ -7947,6 +7957,8 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
