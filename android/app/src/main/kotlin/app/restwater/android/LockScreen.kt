@@ -10,8 +10,10 @@ import android.content.Context
 import android.content.Intent
 import android.content.pm.PackageManager
 import android.media.AudioAttributes
+import android.media.AudioManager
 import android.media.RingtoneManager
 import android.os.Build
+import android.service.notification.StatusBarNotification
 import androidx.core.app.NotificationCompat
 import androidx.core.app.NotificationManagerCompat
 import app.restwater.R
@@ -28,6 +30,7 @@ import app.restwater.ui.language
  */
 class LockScreen(private val context: Context) : Lookout, Ringing {
     private val notifications = NotificationManagerCompat.from(context)
+    private val manager = checkNotNull(context.getSystemService(NotificationManager::class.java))
     private val words get() = shellWords(language())
     private val alarms = Alarms(context, this) { openApp() }
     private val app get() = context.applicationContext as RestwaterApplication
@@ -122,6 +125,32 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         val builder = shown(alarm)
         if (fullScreen) builder.setFullScreenIntent(openApp(alarm), true)
         post(alarm.id, ALARM_ID, builder.build().apply { flags = flags or Notification.FLAG_INSISTENT })
+        if (alarmsAllowed) alarms.lookAgain()
+    }
+
+    /** The alarms that nobody has answered or hushed, as they are shown. */
+    private val sounding: List<StatusBarNotification>
+        get() = manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }
+
+    /**
+     * A minute after an alarm rang, and each minute after that until it is answered: a call or another notification may have
+     * silenced it, of which the app does not learn. In a call it would only beep, so it waits for its end.
+     */
+    internal fun soundAgain(): Unit = synchronized(Alarms) {
+        if (sounding.isEmpty()) return
+        if (!inCall) resound()
+        alarms.lookAgain()
+    }
+
+    private val inCall: Boolean
+        get() = context.getSystemService(AudioManager::class.java)?.mode in
+            setOf(AudioManager.MODE_RINGTONE, AudioManager.MODE_IN_CALL, AudioManager.MODE_IN_COMMUNICATION)
+
+    /** Posts the newest of the alarms that sound anew. The screen was filled once; in a pocket it stays dark now. */
+    private fun resound() {
+        val shown = sounding.maxByOrNull { it.postTime } ?: return
+        val anew = Notification.Builder.recoverBuilder(context, shown.notification).setFullScreenIntent(null, false).build()
+        post(shown.tag, shown.id, anew.apply { flags = flags or Notification.FLAG_INSISTENT })
     }
 
     /** Shows an alarm that was swiped away, without its sound. */
@@ -152,19 +181,24 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** Whether the app may fill the screen at all. */
     val fullScreenGranted: Boolean
         get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.UPSIDE_DOWN_CAKE ||
-            checkNotNull(context.getSystemService(NotificationManager::class.java)).canUseFullScreenIntent()
+            manager.canUseFullScreenIntent()
 
-    /** Stops an alarm whose cast is over by now. */
-    override fun silence(alarmId: String) {
-        notifications.cancel(alarmId, ALARM_ID)
-        app.sounder.stop(alarmId)
+    /** Stops alarms whose cast is over by now. If the phone's one player played for one of them, another goes on. */
+    override fun silence(alarmIds: Set<String>): Unit = synchronized(Alarms) {
+        val sounded = sounding.any { it.tag in alarmIds }
+        alarmIds.forEach { id ->
+            notifications.cancel(id, ALARM_ID)
+            app.sounder.stop(id)
+        }
+        if (sounding.isEmpty()) alarms.lookNoMore() else if (sounded && !inCall) resound()
     }
 
     /** Ends the sound of a ringing alarm; the alarm stays on the screen with its keys until its cast has ended. */
     fun quieten(): Unit = synchronized(Alarms) {
         app.sounder.stopAll()
-        val manager = checkNotNull(context.getSystemService(NotificationManager::class.java))
-        for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }) {
+        alarms.lookNoMore()
+        // Those that were silenced before are in a group.
+        for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.group == null }) {
             notifications.cancel(shown.tag, shown.id)
             // The group leaves the sound to its summary, which doesn't exist.
             val silent = Notification.Builder.recoverBuilder(context, shown.notification)
