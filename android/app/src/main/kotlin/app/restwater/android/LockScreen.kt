@@ -158,6 +158,16 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         if (alarmsShown) post(alarm.id, ALARM_ID, shown(alarm).setSilent(true).build())
     }
 
+    /** Shows what had rung for a cast before the system dropped it, and sounds once, since nobody has answered it. */
+    internal fun showDropped(watch: WatchView): Unit = synchronized(Alarms) {
+        val there = manager.activeNotifications.map { it.tag }
+        val dropped = watch.due.filter { it.rod != null && alarms.hasRung(it.id) && it.id !in there }
+        if (alarmsShown) dropped.forEach { post(it.id, ALARM_ID, shown(it).build()) }
+    }
+
+    /** Whether an alarm has rung and its cast is not over. */
+    internal fun hasRung(alarmId: String) = alarms.hasRung(alarmId)
+
     private fun shown(alarm: WatchAlarm): NotificationCompat.Builder {
         val builder = NotificationCompat.Builder(context, ALARM)
             .setSmallIcon(R.drawable.wait)
