@@ -168,7 +168,11 @@ class AlarmReceiver : BroadcastReceiver() {
 /** The phone was restarted, its clock, zone or language was set, or exact alarms were allowed: the alarms are set again. */
 class StartReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
-        if (intent.action in AGAIN) offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
+        if (intent.action !in AGAIN) return
+        val app = context.applicationContext as RestwaterApplication
+        offMain(context) { core ->
+            core.watch(app.now()).also { watch -> if (intent.action in DROPPED) app.lockScreen.showDropped(watch) }
+        }
     }
 
     private companion object {
@@ -177,6 +181,9 @@ class StartReceiver : BroadcastReceiver() {
             Intent.ACTION_MY_PACKAGE_REPLACED,
             AlarmManager.ACTION_SCHEDULE_EXACT_ALARM_PERMISSION_STATE_CHANGED,
         )
+
+        /** The system has dropped the app's notifications. */
+        val DROPPED = setOf(Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_MY_PACKAGE_REPLACED)
     }
 }
 

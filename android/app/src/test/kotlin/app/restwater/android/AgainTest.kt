@@ -149,6 +149,28 @@ class AgainTest {
         assertSame("hushed", first, alarmOf(1))
     }
 
+    private fun restarts(event: String) {
+        sweepAll()
+        StartReceiver().onReceive(Handset.app, Intent(event))
+        Handset.answered()
+    }
+
+    @Test fun anAlarmThatHasRungIsShownAgainAfterARestartAndSoundsOnce() {
+        for (event in listOf(Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_MY_PACKAGE_REPLACED)) {
+            if (alarmOf(1) == null) rodOneRings()
+            restarts(event)
+            val shown = checkNotNull(alarmOf(1)) { "nothing is shown after $event" }
+            assertEquals("with its keys", 2, shown.actions.size)
+            assertTrue("heard once", !rings(shown) && shown.group == null)
+            StartReceiver().onReceive(Handset.app, Intent(Intent.ACTION_TIME_CHANGED))
+            Handset.answered()
+            assertSame("and not again", shown, alarmOf(1))
+        }
+        act(Action.WoundIn(1u))
+        restarts(Intent.ACTION_BOOT_COMPLETED)
+        assertNull("its cast has ended", alarmOf(1))
+    }
+
     private companion object {
         const val TWELVE_MIN = 720L
     }
