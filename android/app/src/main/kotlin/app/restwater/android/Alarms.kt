@@ -189,13 +189,14 @@ class StartReceiver : BroadcastReceiver() {
 
 /**
  * The running wait was swiped away, which Android 14 and later allow: it comes back while a session is open. So does an
- * alarm, with its keys and without its sound, while it is due.
+ * alarm, with its keys and without its sound, while its cast is not over. An alarm of the match has no key that would answer
+ * it: the swipe does.
  */
 class SweptReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         val app = context.applicationContext as RestwaterApplication
         offMain(context) { core ->
-            core.watch(app.now()).also { watch -> watch.due.find { it.id == intent.action }?.let(app.lockScreen::showAgain) }
+            core.watch(app.now()).also { watch -> watch.due.find { it.id == intent.action && it.rod != null }?.let(app.lockScreen::showAgain) }
         }
     }
 }

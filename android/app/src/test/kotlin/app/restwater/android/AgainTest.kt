@@ -171,6 +171,32 @@ class AgainTest {
         assertNull("its cast has ended", alarmOf(1))
     }
 
+    private fun matchAlarms() = Handset.rung().map { it.extras.getString(Notification.EXTRA_TITLE).orEmpty() }
+
+    private fun nextMatchAlarm() {
+        val (now, at) = Handset.app.now().wallMs to Handset.core.watch(Handset.app.now()).alarms.first().atWallMs
+        Handset.later((at - now) / 1_000 + 1)
+        Handset.ringDue()
+    }
+
+    /** It has no key that would answer it: the swipe does. */
+    @Test fun anAlarmOfTheMatchThatIsSweptAwayStaysAway() {
+        act(Action.Match(MatchTap.Rule(RuleTap.Begin)))
+        nextMatchAlarm()
+        assertEquals(listOf("30 min to all-out."), matchAlarms())
+        val swept = checkNotNull(Handset.rung().single().deleteIntent)
+        sweepAll()
+        swept.send()
+        Handset.answered()
+        assertEquals(emptyList<String>(), matchAlarms())
+        Handset.later(60)
+        Handset.ringDue()
+        show()
+        assertEquals("not by the next tap either", emptyList<String>(), matchAlarms())
+        nextMatchAlarm()
+        assertEquals(listOf("10 min to all-out."), matchAlarms())
+    }
+
     private companion object {
         const val TWELVE_MIN = 720L
     }
