@@ -70,6 +70,22 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** Whether an alarm may be shown and may ring. */
     val alarmsAllowed: Boolean get() = allowed && importance >= NotificationManager.IMPORTANCE_DEFAULT
 
+    /** Whether Do not disturb silences alarms at this moment. The angler wants it so: nothing sounds in its place. */
+    internal val undisturbed: Boolean
+        get() = when (manager.currentInterruptionFilter) {
+            NotificationManager.INTERRUPTION_FILTER_NONE -> true
+            NotificationManager.INTERRUPTION_FILTER_PRIORITY -> !alarmsLetThrough
+            else -> false
+        }
+
+    /** Whether alarms are among the exceptions of Do not disturb. Before Android 11 no app may ask. */
+    private val alarmsLetThrough: Boolean
+        get() {
+            if (Build.VERSION.SDK_INT < Build.VERSION_CODES.R) return true
+            val policy: NotificationManager.Policy? = manager.consolidatedNotificationPolicy
+            return policy == null || policy.priorityCategories and NotificationManager.Policy.PRIORITY_CATEGORY_ALARMS != 0
+        }
+
     override fun show(watch: WatchView): Refused? {
         val anew = alarms.set(watch)
         if (!watch.open) {
@@ -85,6 +101,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         !allowed -> words.noNotifications.takeIf { Question.isAnswered(context) }
         watch.alarms.isEmpty() -> null
         !alarmsAllowed -> words.alarmsSilent
+        undisturbed -> words.alarmsUndisturbed
         !alarms.exact -> words.lateAlarms
         else -> null
     }
