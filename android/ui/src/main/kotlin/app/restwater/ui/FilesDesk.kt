@@ -89,6 +89,10 @@ class FilesDesk(
     var progress by mutableStateOf<ULong?>(null)
         private set
 
+    /** Why the last copy of a backup did not reach the folder, or empty if it did. */
+    var copyTrouble by mutableStateOf("")
+        private set
+
     /** The file that is being looked at. */
     var path: String? = null
         private set
@@ -137,6 +141,7 @@ class FilesDesk(
     /** The backup made last is copied unless it has been: the last copy may have failed. */
     private suspend fun copyLatest() {
         core.latestBackup()?.let { ports.copyBackup(it) }
+        copyTrouble = ""
     }
 
     /** Lets the user pick a file and shows what it contains. */
@@ -203,7 +208,11 @@ class FilesDesk(
     /** Makes a backup if one is due; the shell calls this when it goes to the background. */
     suspend fun backUpIfDue() {
         core.backUpIfDue(now())
-        copyLatest()
+        try {
+            copyLatest()
+        } catch (trouble: FileTrouble) {
+            copyTrouble = trouble.message.orEmpty()
+        }
     }
 
     /** Checks the whole log. */

@@ -1,0 +1,98 @@
+package app.restwater.android
+
+import android.content.Context
+import android.content.Intent
+import android.provider.DocumentsContract
+import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasText
+import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
+import androidx.lifecycle.Lifecycle
+import androidx.test.core.app.ActivityScenario
+import app.restwater.core.Action
+import app.restwater.core.Outgoing
+import app.restwater.core.Work
+import app.restwater.core.shellWords
+import app.restwater.ui.Showing
+import java.io.File
+import java.util.concurrent.CountDownLatch
+import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.async
+import kotlinx.coroutines.runBlocking
+import org.junit.After
+import org.junit.Assert.assertEquals
+import org.junit.Assert.assertNull
+import org.junit.Assert.assertTrue
+import org.junit.Before
+import org.junit.Rule
+import org.junit.Test
+import org.junit.runner.RunWith
+import org.robolectric.Robolectric
+import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
+import org.robolectric.annotation.Config
+import org.robolectric.annotation.GraphicsMode
+
+/** What goes on with files while the app is not in front: copies of backups, and a file that is ready too late. */
+@OptIn(ExperimentalTestApi::class)
+@RunWith(RobolectricTestRunner::class)
+@Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")
+@GraphicsMode(GraphicsMode.Mode.NATIVE)
+class LeftTest {
+    @get:Rule val rule = createEmptyComposeRule()
+
+    private val shelf = Robolectric.setupContentProvider(Shelf::class.java, Shelf.AUTHORITY)
+
+    @Before fun notificationsAreAllowed() = Handset.thatMayRing()
+
+    @After fun everyReceiverHasAnswered() {
+        Handset.settle()
+        Handset.answered()
+    }
+
+    private fun on(test: (ActivityScenario<MainActivity>, MainActivity) -> Unit) = ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+        var launched: MainActivity? = null
+        scenario.onActivity { launched = it }
+        val activity = checkNotNull(launched)
+        Handset.until({ "no screen" }) { rule.waitForIdle(); activity.state?.bank != null }
+        Handset.settle()
+        test(scenario, activity)
+    }
+
+    private fun pickFolder() {
+        val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
+        Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
+    }
+
+    private fun leave(scenario: ActivityScenario<MainActivity>) {
+        scenario.moveToState(Lifecycle.State.CREATED)
+        Handset.settle()
+        scenario.moveToState(Lifecycle.State.RESUMED)
+        Handset.settle()
+    }
+
+    /** The folder may be on a stick at home: the Bank is for the answer to the last tap. */
+    @Test fun aCopyThatFailsInTheBackgroundIsReportedOnTheFilesScreenAndNotOnTheBank() {
+        Handset.begin()
+        Handset.later(60)
+        runBlocking { checkNotNull(Handset.core.backUp(Handset.app.now(), Work())) }
+        pickFolder()
+        on { scenario, activity ->
+            rule.runOnUiThread { activity.state?.act(Action.Cast(1u)) }
+            Handset.settle()
+            val said = checkNotNull(activity.state).notice
+            leave(scenario)
+            assertEquals("the folder was asked", "android:createDocument", shelf.called)
+            assertEquals(said, activity.state?.notice)
+            rule.runOnUiThread { activity.state?.open(Showing.FILES) }
+            Handset.settle()
+            val words = with(shellWords("en-GB")) { listOf(fileGone, fileFailed) }
+            rule.waitUntilAtLeastOneExists(hasText(words[0]).or(hasText(words[1])), 20_000)
+            shelf.makes = true
+            shelf.file = File.createTempFile("copy", ".db")
+            leave(scenario)
+            assertEquals("the copy is made", listOf("wt"), shelf.modes)
+            rule.waitForIdle()
+            words.forEach { rule.onNode(hasText(it)).assertDoesNotExist() }
+        }
+    }
+}
