@@ -95,4 +95,21 @@ class LeftTest {
             words.forEach { rule.onNode(hasText(it)).assertDoesNotExist() }
         }
     }
+
+    /** From Android 10 on, the system drops what a stopped activity starts, and says nothing. */
+    @Test fun aFileThatIsReadyAfterTheAppWasLeftIsHandedOnWhenItIsOpenedAgain() {
+        val file = File(Handset.app.filesDir.resolve("log").resolve("outgoing").apply { mkdirs() }, "day.json").apply { writeText("{}") }
+        on { scenario, activity ->
+            scenario.moveToState(Lifecycle.State.CREATED)
+            Handset.settle()
+            val handed = Handset.app.scope.async { Handset.app.files.handOn(Outgoing(file.path, file.name, "application/json", "")) }
+            Handset.settle()
+            assertNull("dropped", shadowOf(activity).peekNextStartedActivity())
+            assertTrue("not reported as handed on", !handed.isCompleted)
+            scenario.moveToState(Lifecycle.State.RESUMED)
+            Handset.settle()
+            assertEquals(Intent.ACTION_CHOOSER, shadowOf(activity).nextStartedActivity?.action)
+            assertTrue(handed.isCompleted)
+        }
+    }
 }

@@ -107,8 +107,10 @@ class FilesDesk(
     /** Makes the file that the screen asks for and passes it on. */
     fun send() = run { work ->
         val file = core.send(now(), work)
-        ports.handOn(file)
-        heard(file.says)
+        asking {
+            ports.handOn(file)
+            heard(file.says)
+        }
     }
 
     /** Passes a text on. */
@@ -205,7 +207,10 @@ class FilesDesk(
         heard(made.says)
     }
 
-    /** Makes a backup if one is due; the shell calls this when it goes to the background. */
+    /**
+     * Makes a backup if one is due; the shell calls this when it goes to the background. The Bank is for answers to taps, so a
+     * copy that fails is reported where copies are made.
+     */
     suspend fun backUpIfDue() {
         core.backUpIfDue(now())
         try {
