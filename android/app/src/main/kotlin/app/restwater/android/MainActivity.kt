@@ -174,7 +174,8 @@ class MainActivity : ComponentActivity() {
             app.heard = null
         }
         val state = state ?: return
-        app.scope.launch { state.toBackground() }
+        // Turned, it is not left.
+        if (!isChangingConfigurations) app.scope.launch { state.toBackground() }
     }
 
     override fun onSaveInstanceState(outState: Bundle) {

@@ -134,10 +134,14 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         return folder.lastPathSegment.orEmpty()
     }
 
-    override suspend fun copyBackup(path: String) {
-        val folder = chosen.getString(FOLDER, null)?.let(Uri::parse) ?: return
+    /** One copy after another: a second one would take the first one's mark for that of an ended process. */
+    override suspend fun copyBackup(path: String) = copying.withLock {
+        val to = chosen.getString(FOLDER, null)
         val file = File(path)
-        if (chosen.getString(COPIED, null) == file.name) return
+        if (to != null && chosen.getString(COPIED, null) != file.name) copyTo(Uri.parse(to), file)
+    }
+
+    private suspend fun copyTo(folder: Uri, file: File) {
         // The folder may be another app's, or lie behind a network.
         explained {
             withContext(Dispatchers.IO) {
@@ -148,6 +152,11 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
                     ?: throw FileNotFoundException(file.name)
                 chosen.edit().putString(BEGUN, to.toString()).commit()
                 copy(file, to, Before.Nothing)
+                // Meanwhile another folder may have been picked, to which it has not been copied.
+                if (chosen.getString(FOLDER, null) != folder.toString()) {
+                    chosen.edit().remove(BEGUN).commit()
+                    return@withContext
+                }
                 chosen.edit().putString(COPIED, file.name).putString(COPY + file.name, to.toString()).remove(BEGUN).commit()
                 thin(file.name)
             }

@@ -96,6 +96,54 @@ class LeftTest {
         }
     }
 
+    @Test fun twoCopiesOfOneBackupAreOne() = runBlocking {
+        pickFolder()
+        shelf.makes = true
+        shelf.file = File.createTempFile("copy", ".db")
+        val comes = CountDownLatch(1)
+        shelf.waitsFor = comes
+        val backup = File.createTempFile("backup", ".db").apply { writeText("the log") }
+        val both = List(2) {
+            async(Dispatchers.IO) { Handset.app.files.copyBackup(backup.path) }.also { Thread.sleep(300) }
+        }
+        comes.countDown()
+        both.forEach { it.await() }
+        assertEquals("written once", listOf("wt"), shelf.modes)
+        assertEquals("and nothing is deleted", 0, shelf.deleted)
+        assertEquals("the log", checkNotNull(shelf.file).readText())
+    }
+
+    /** The copy under way is for a folder that is no longer the one. */
+    @Test fun aFolderPickedDuringACopyGetsItsOwn() = runBlocking {
+        pickFolder()
+        shelf.makes = true
+        shelf.file = File.createTempFile("copy", ".db")
+        val comes = CountDownLatch(1)
+        shelf.waitsFor = comes
+        val backup = File.createTempFile("backup", ".db").apply { writeText("the log") }
+        val first = async(Dispatchers.IO) { Handset.app.files.copyBackup(backup.path) }
+        Thread.sleep(300)
+        val other = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "other").toString()
+        Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, other).commit()
+        val second = async(Dispatchers.IO) { Handset.app.files.copyBackup(backup.path) }
+        comes.countDown()
+        first.await()
+        second.await()
+        assertEquals("one each", listOf("wt", "wt"), shelf.modes)
+    }
+
+    @Test fun aPhoneThatIsTurnedMakesNoBackup() {
+        Handset.begin()
+        Handset.later(60)
+        runBlocking { checkNotNull(Handset.core.backUp(Handset.app.now(), Work())) }
+        pickFolder()
+        on { scenario, _ ->
+            scenario.recreate()
+            Handset.settle()
+            assertEquals("", shelf.called)
+        }
+    }
+
     /** From Android 10 on, the system drops what a stopped activity starts, and says nothing. */
     @Test fun aFileThatIsReadyAfterTheAppWasLeftIsHandedOnWhenItIsOpenedAgain() {
         val file = File(Handset.app.filesDir.resolve("log").resolve("outgoing").apply { mkdirs() }, "day.json").apply { writeText("{}") }
