@@ -166,7 +166,8 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** Posts the newest of the alarms that sound anew. The screen was filled once; in a pocket it stays dark now. */
     private fun resound() {
         val shown = sounding.maxByOrNull { it.postTime } ?: return
-        val anew = Notification.Builder.recoverBuilder(context, shown.notification).setFullScreenIntent(null, false).build()
+        // The builder writes into what it is given.
+        val anew = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false).build()
         post(shown.tag, shown.id, anew.apply { flags = flags or Notification.FLAG_INSISTENT })
     }
 
