@@ -9,10 +9,11 @@ struct Notifications: AlarmCenter {
     static let sound = "recast.wav"
 
     func permission() async -> AlarmPermission {
-        switch await UNUserNotificationCenter.current().notificationSettings().authorizationStatus {
+        let settings = await UNUserNotificationCenter.current().notificationSettings()
+        return switch settings.authorizationStatus {
         case .notDetermined: .notAsked
         case .denied: .refused
-        default: .granted
+        default: settings.soundSetting == .disabled || settings.timeSensitiveSetting == .disabled ? .silent : .granted
         }
     }
 

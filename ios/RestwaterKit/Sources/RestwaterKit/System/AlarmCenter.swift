@@ -3,6 +3,22 @@ import Foundation
 /// Whether the angler lets the app ring.
 public enum AlarmPermission: Equatable, Sendable {
     case notAsked, refused, granted
+    /// It may, but the settings let it make no sound, or let a Focus hold it back.
+    case silent
+
+    /// Whether the system takes alarms.
+    var takesAlarms: Bool { self == .granted || self == .silent }
+}
+
+/// What a part of the system has of our alarms.
+public struct KnownAlarms: Equatable, Sendable {
+    /// They are to ring.
+    public let pending: Set<UUID>
+    /// They ring, or have rung and are still visible.
+    public let rung: Set<UUID>
+    var all: Set<UUID> { pending.union(rung) }
+
+    public init(pending: Set<UUID>, rung: Set<UUID>) { (self.pending, self.rung) = (pending, rung) }
 }
 
 /// A part of the system that keeps alarms and rings them, whether or not the app runs: the notification centre, or the

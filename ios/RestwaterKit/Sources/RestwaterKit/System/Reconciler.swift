@@ -6,6 +6,8 @@ import Foundation
 public final class Reconciler {
     /// Called once a session if something is to ring and the system does not allow it.
     public var onAlarmsRefused: (@MainActor () -> Void)?
+    /// Called once a session if something is to ring and the system takes it, but may make no sound.
+    public var onAlarmsSilent: (@MainActor () -> Void)?
     /// Called with an alarm that no part of the system takes, once for each.
     public var onAlarmFailed: (@MainActor (PlannedAlarm) -> Void)?
     /// Called with what nobody but the app in front can ring: everything due, and everything planned, if the system may not; else
@@ -18,6 +20,7 @@ public final class Reconciler {
     private var next: PhonePlan?
     private var task: Task<Void, Never>?
     private var toldOfRefusal = false
+    private var toldOfSilence = false
     private var asked = false
 
     /// Takes alarm centres in order of preference: only the first one that the angler allows rings.
@@ -63,10 +66,12 @@ public final class Reconciler {
 
     /// The first centre that is allowed gets the alarms; what it doesn't take goes to the next one.
     private func reconcileAlarms(_ plan: PhonePlan) async {
-        var (left, due, rings) = (plan.alarms, plan.due, false)
+        var (left, due, rings, silent) = (plan.alarms, plan.due, false, false)
         for center in alarms {
-            if await center.permission() == .granted {
+            let permission = await center.permission()
+            if permission.takesAlarms {
                 rings = true
+                silent = silent || permission == .silent && !left.isEmpty
                 (left, due) = await reconcile(center, with: left, leaving: due)
             } else {
                 _ = await reconcile(center, with: [], leaving: [])
@@ -74,6 +79,9 @@ public final class Reconciler {
         }
         if rings || plan.wait == nil { toldOfRefusal = false }
         if !rings && !plan.alarms.isEmpty { await tellOfRefusal() }
+        if silent && !toldOfSilence { onAlarmsSilent?() }
+        // Once a session, or again when it comes to that again.
+        toldOfSilence = plan.wait != nil && (silent || toldOfSilence && plan.alarms.isEmpty)
         onLeftToRing?(rings ? [] : plan.due, rings ? [] : plan.alarms)
         let failed = rings ? left : []
         for alarm in failed where !toldOfFailure.contains(alarm.systemId) { onAlarmFailed?(alarm) }
