@@ -29,8 +29,8 @@ public protocol AlarmCenter: Sendable {
     /// Asks the angler; returns whether the app may ring.
     func requestPermission() async throws -> Bool
     /// The alarms that are pending, and those that have rung and are still visible.
-    func known() async throws -> Set<UUID>
-    /// Passes an alarm to the system; returns when the system has it.
+    func known() async throws -> KnownAlarms
+    /// Passes an alarm to the system; returns when the system has it. One whose time has passed rings at once.
     func schedule(_ alarm: PlannedAlarm) async throws
     /// Cancels alarms, pending or rung; returns when the system has removed them.
     func cancel(_ ids: Set<UUID>) async throws

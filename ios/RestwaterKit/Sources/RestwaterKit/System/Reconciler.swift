@@ -89,29 +89,38 @@ public final class Reconciler {
     }
 
     /// An alarm that has rung stays until the core no longer says that it is due, whatever its minute would be now:
-    /// that moves with what is learned from another rod. Returns what this centre does not have of both.
+    /// that moves with what is learned from another rod. One that is still to ring, but whose minute has moved into the past,
+    /// rings now. Returns what this centre does not have of both.
     private func reconcile(
         _ center: any AlarmCenter, with planned: [PlannedAlarm], leaving due: [PlannedAlarm]
     ) async -> (planned: [PlannedAlarm], due: [PlannedAlarm]) {
-        let known: Set<UUID>
+        let known: KnownAlarms
         do { known = try await center.known() } catch {
             Log.fault("reading the alarms", error)
             return (planned, due)
         }
-        let wanted = Set(planned.map(\.systemId))
-        let gone = known.subtracting(wanted).filter { id in !due.contains { $0.isSet(as: id) } }
+        let moved = due.filter { alarm in
+            !known.pending.contains(alarm.systemId) && known.pending.contains { alarm.isSet(as: $0) }
+        }
+        let toSet = planned + moved
+        let wanted = Set(toSet.map(\.systemId))
+        // What rings now takes the place of what would ring at its old minute.
+        let stays = { (id: UUID) in
+            due.contains { $0.isSet(as: id) } && !(known.pending.contains(id) && moved.contains { $0.isSet(as: id) })
+        }
+        let gone = known.all.subtracting(wanted).filter { !stays($0) }
         if !gone.isEmpty {
             do { try await center.cancel(gone) } catch { Log.fault("cancelling alarms", error) }
         }
         var failed: [PlannedAlarm] = []
         // One that the system doesn't take must not keep it from the others.
-        for alarm in planned where !known.contains(alarm.systemId) {
+        for alarm in toSet where !known.all.contains(alarm.systemId) {
             do { try await center.schedule(alarm) } catch {
                 Log.fault("setting an alarm", error)
                 failed.append(alarm)
             }
         }
-        return (failed, due.filter { alarm in !known.contains { alarm.isSet(as: $0) } })
+        return (failed, due.filter { alarm in !known.all.contains { alarm.isSet(as: $0) } })
     }
 
     /// Only if the last centre, which always exists, was refused: one that was not asked yet may still be allowed.
