@@ -4,12 +4,12 @@ import android.content.Context
 import android.content.Intent
 import android.provider.DocumentsContract
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasContentDescription
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.lifecycle.Lifecycle
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
-import app.restwater.core.Outgoing
 import app.restwater.core.Work
 import app.restwater.core.shellWords
 import app.restwater.ui.Showing
@@ -58,6 +58,8 @@ class LeftTest {
         test(scenario, activity)
     }
 
+    private fun says(words: String) = hasContentDescription(words, substring = true).or(hasText(words, substring = true))
+
     private fun pickFolder() {
         val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
         Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
@@ -86,13 +88,13 @@ class LeftTest {
             rule.runOnUiThread { activity.state?.open(Showing.FILES) }
             Handset.settle()
             val words = with(shellWords("en-GB")) { listOf(fileGone, fileFailed) }
-            rule.waitUntilAtLeastOneExists(hasText(words[0]).or(hasText(words[1])), 20_000)
+            rule.waitUntilAtLeastOneExists(says(words[0]).or(says(words[1])), 20_000)
             shelf.makes = true
             shelf.file = File.createTempFile("copy", ".db")
             leave(scenario)
             assertEquals("the copy is made", listOf("wt"), shelf.modes)
             rule.waitForIdle()
-            words.forEach { rule.onNode(hasText(it)).assertDoesNotExist() }
+            words.forEach { rule.onNode(says(it)).assertDoesNotExist() }
         }
     }
 
@@ -146,11 +148,10 @@ class LeftTest {
 
     /** From Android 10 on, the system drops what a stopped activity starts, and says nothing. */
     @Test fun aFileThatIsReadyAfterTheAppWasLeftIsHandedOnWhenItIsOpenedAgain() {
-        val file = File(Handset.app.filesDir.resolve("log").resolve("outgoing").apply { mkdirs() }, "day.json").apply { writeText("{}") }
         on { scenario, activity ->
             scenario.moveToState(Lifecycle.State.CREATED)
             Handset.settle()
-            val handed = Handset.app.scope.async { Handset.app.files.handOn(Outgoing(file.path, file.name, "application/json", "")) }
+            val handed = Handset.app.scope.async { Handset.app.files.handOn("the day") }
             Handset.settle()
             assertNull("dropped", shadowOf(activity).peekNextStartedActivity())
             assertTrue("not reported as handed on", !handed.isCompleted)
