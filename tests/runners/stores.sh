@@ -9,6 +9,9 @@ IOS_PAPERS=ios/fastlane/metadata
 ANDROID_TEXTS=(title.txt:30 short_description.txt:80 full_description.txt:4000)
 IOS_TEXTS=(name.txt:30 subtitle.txt:30 keywords.txt:100 promotional_text.txt:170 description.txt:4000 release_notes.txt:4000)
 CHANGELOG_LONGEST=500
+# iOS takes the log into the phone's own backup, so what is said of privacy there names it (docs/privacy.md).
+declare -A OWN_BACKUP=([en-GB]="the phone's own backup" [de-DE]="der eigenen Sicherung des Handys" [fr-FR]="la sauvegarde du téléphone")
+declare -A IOS_PURPOSES=([en-GB]=Config/Restwater-Info.plist [de-DE]=Resources/de.lproj/InfoPlist.strings [fr-FR]=Resources/fr.lproj/InfoPlist.strings)
 
 # pictures [FOLDER]: every picture the stores ask for, into target/stores; from the demo day, or from all PNGs of a folder.
 pictures() {
@@ -66,12 +69,17 @@ check_stores() {
     done
     for text in "${IOS_TEXTS[@]}"; do fits "$IOS_PAPERS/$language/${text%:*}" "${text#*:}" || wrong=1; done
     cmp "$ANDROID_PAPERS/$language/changelogs/$code.txt" "$IOS_PAPERS/$language/release_notes.txt" || wrong=1
+    names_backup "$IOS_PAPERS/$language/description.txt" "${OWN_BACKUP[$language]}" || wrong=1
+    names_backup "ios/App/${IOS_PURPOSES[$language]}" "${OWN_BACKUP[$language]}" || wrong=1
   done
   if ! diff <(changelog_note "$version") "$ANDROID_PAPERS/en-GB/changelogs/$code.txt"; then
     echo "^ docs/CHANGELOG.md of $version (<) and the stores' release note (>)" && wrong=1
   fi
   [ "$wrong" = 0 ] && echo ok
 }
+
+# names_backup FILE WORDS
+names_backup() { grep -qF "$2" "$1" || { echo "$1 does not say that the log goes into $2" && return 1; }; }
 
 # fits FILE LONGEST
 fits() {

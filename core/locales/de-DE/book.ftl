@@ -276,7 +276,7 @@ light-east = { $degrees }° Ost
 light-west = { $degrees }° West
 light-how = Für flachen Horizont, auf die Minute; Bäume und Hügel zählen nicht.
 light-guess = Der Platz hat noch keine Lage: diese Zeiten gelten für die gezeigte Breite und Länge. Tippe, um sie zu ändern; ein Grad sind etwa 110 km.
-light-private = Die Lage bleibt auf diesem Handy, außer du sendest sie.
+light-private = Die Lage bleibt auf diesem Handy und in Sicherungen, die es selbst macht, außer du sendest sie.
 light-keep = MERKEN
 light-keep-sub = der Platz ist hier
 
@@ -363,7 +363,7 @@ welcome-wait-says = Die Uhr zählt jede Wartezeit. Ab drei Bissen steht am Ufer,
 welcome-wait-more = Jeder Biss ist ein Zeichen auf dem Streifen, bei der Minute, in der er kam. Bis es genug sind, heißt es: noch unklar.
 welcome-where-title = 3 von 3: wohin
 welcome-where-says = Sag unter Gerät, wohin ein Wurf geht, dann zeigt die Karte, wohin als Nächstes.
-welcome-where-more = Sie unterscheidet eben befischtes Wasser von ruhendem und schont, was du liegen lassen willst. Alles bleibt auf diesem Handy: kein Konto, kein Netz.
+welcome-where-more = Sie unterscheidet eben befischtes Wasser von ruhendem und schont, was du liegen lassen willst. Alles bleibt auf diesem Handy und in Sicherungen, die es selbst macht: kein Konto, kein Netz.
 welcome-next = WEITER
 welcome-start-sub = Ansitz, sofort
 welcome-skip = AUSLASSEN

@@ -276,7 +276,7 @@ light-east = { $degrees }° E
 light-west = { $degrees }° W
 light-how = For a flat horizon, to the minute; trees and hills are left out.
 light-guess = The peg has no place yet: these times are for the latitude and longitude shown. Tap to change them; a degree is about 110 km.
-light-private = The place stays on this phone unless you send it.
+light-private = The place stays on this phone and in any backup it makes, unless you send it.
 light-keep = KEEP
 light-keep-sub = the peg is here
 
@@ -365,7 +365,7 @@ welcome-wait-says = The clock counts each wait. From three bites on, the Bank sa
 welcome-wait-more = Every bite is a mark on the strip, at the minute it came. Until there are enough of them it says so: can't tell yet.
 welcome-where-title = 3 of 3: where
 welcome-where-says = Say where a cast goes under Tackle, and the Swim shows where to cast next.
-welcome-where-more = It shows which water was just fished and which has rested, and keeps back what you want to leave. Everything stays on this phone: no account, no network.
+welcome-where-more = It shows which water was just fished and which has rested, and keeps back what you want to leave. Everything stays on this phone and in any backup it makes: no account, no network.
 welcome-next = NEXT
 welcome-start-sub = a session, at once
 welcome-skip = SKIP

@@ -276,7 +276,7 @@ light-east = { $degrees }° Est
 light-west = { $degrees }° Ouest
 light-how = Pour un horizon plat, à la minute ; sans arbres ni collines.
 light-guess = La place n'est pas située : ces heures valent pour la latitude et la longitude affichées. Touchez pour les changer ; un degré fait environ 110 km.
-light-private = Le lieu reste sur ce téléphone, sauf si vous l'envoyez.
+light-private = Le lieu reste sur ce téléphone et dans les sauvegardes qu'il fait, sauf si vous l'envoyez.
 light-keep = NOTER
 light-keep-sub = la place est ici
 
@@ -369,7 +369,7 @@ welcome-wait-says = L'horloge compte chaque attente. Dès trois touches, le bord
 welcome-wait-more = Chaque touche est une marque sur la bande, à la minute où elle est venue. Tant qu'il n'y en a pas assez, c'est dit : pas encore clair.
 welcome-where-title = 3 sur 3 : où
 welcome-where-says = Dites où va un lancer sous Matériel, et la carte montre où lancer ensuite.
-welcome-where-more = Elle distingue l'eau tout juste pêchée de l'eau au repos, et garde celle que vous voulez laisser. Tout reste sur ce téléphone : ni compte, ni réseau.
+welcome-where-more = Elle distingue l'eau tout juste pêchée de l'eau au repos, et garde celle que vous voulez laisser. Tout reste sur ce téléphone et dans les sauvegardes qu'il fait : ni compte, ni réseau.
 welcome-next = SUITE
 welcome-start-sub = une sortie, de suite
 welcome-skip = PASSER

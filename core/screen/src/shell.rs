@@ -15,6 +15,10 @@ pub struct ShellWords {
     pub no_notifications: String,
     /// Notifications are allowed, but alarms among them make no sound.
     pub alarms_silent: String,
+    /// Do not disturb lets no alarm sound.
+    pub alarms_undisturbed: String,
+    /// The phone's settings let the app's notifications make no sound, or let a Focus hold them back.
+    pub alarm_sounds_off: String,
     /// The phone did not take an alarm.
     pub alarm_not_set: String,
     /// Exact alarms are not allowed, so one may ring late.
@@ -50,6 +54,8 @@ impl ShellWords {
             channel_alarm: say("shell-channel-alarm"),
             no_notifications: say("shell-no-notifications"),
             alarms_silent: say("shell-alarms-silent"),
+            alarms_undisturbed: say("shell-alarms-undisturbed"),
+            alarm_sounds_off: say("shell-alarm-sounds-off"),
             alarm_not_set: say("shell-alarm-not-set"),
             late_alarms: say("shell-late-alarms"),
             phone_locked: say("shell-phone-locked"),

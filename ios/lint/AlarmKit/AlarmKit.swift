@@ -35,6 +35,10 @@ public struct Alarm {
     // alarmkit/alarm/schedule
     public enum Schedule { case fixed(Date) }
     public var id: UUID { fatalError() }
+    // alarmkit/alarm/state-swift.enum
+    public enum State: Sendable { case scheduled, countdown, paused, alerting }
+    // alarmkit/alarm/state-swift.property
+    public var state: State { fatalError() }
 }
 // activitykit/alertconfiguration/alertsound
 public struct AlertConfiguration { public struct AlertSound { public static var `default`: AlertSound { fatalError() } } }

@@ -58,7 +58,15 @@ open class UNNotificationRequest: NSObject {
 // usernotifications/unauthorizationstatus
 public enum UNAuthorizationStatus: Int, Sendable { case notDetermined, denied, authorized, provisional, ephemeral }
 // usernotifications/unnotificationsettings
-open class UNNotificationSettings: NSObject { public var authorizationStatus: UNAuthorizationStatus { fatalError() } }
+open class UNNotificationSettings: NSObject {
+    public var authorizationStatus: UNAuthorizationStatus { fatalError() }
+    // usernotifications/unnotificationsettings/soundsetting
+    public var soundSetting: UNNotificationSetting { fatalError() }
+    // usernotifications/unnotificationsettings/timesensitivesetting
+    public var timeSensitiveSetting: UNNotificationSetting { fatalError() }
+}
+// usernotifications/unnotificationsetting
+public enum UNNotificationSetting: Int, Sendable { case notSupported, disabled, enabled }
 // usernotifications/unusernotificationcenterdelegate: optional there; what the app implements stands here without a default.
 public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {
     // usernotifications/unusernotificationcenterdelegate/usernotificationcenter(_:willpresent:withcompletionhandler:)

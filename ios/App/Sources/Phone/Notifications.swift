@@ -9,10 +9,11 @@ struct Notifications: AlarmCenter {
     static let sound = "recast.wav"
 
     func permission() async -> AlarmPermission {
-        switch await UNUserNotificationCenter.current().notificationSettings().authorizationStatus {
+        let settings = await UNUserNotificationCenter.current().notificationSettings()
+        return switch settings.authorizationStatus {
         case .notDetermined: .notAsked
         case .denied: .refused
-        default: .granted
+        default: settings.soundSetting == .disabled || settings.timeSensitiveSetting == .disabled ? .silent : .granted
         }
     }
 
@@ -20,11 +21,11 @@ struct Notifications: AlarmCenter {
         try await UNUserNotificationCenter.current().requestAuthorization(options: [.alert, .sound])
     }
 
-    func known() async throws -> Set<UUID> {
+    func known() async throws -> KnownAlarms {
         let center = UNUserNotificationCenter.current()
         let pending = await center.pendingNotificationRequests().map(\.identifier)
         let rung = await center.deliveredNotifications().map(\.request.identifier)
-        return Set((pending + rung).compactMap(UUID.init(uuidString:)))
+        return KnownAlarms(pending: Set(pending.compactMap(UUID.init(uuidString:))), rung: Set(rung.compactMap(UUID.init(uuidString:))))
     }
 
     func schedule(_ alarm: PlannedAlarm) async throws {

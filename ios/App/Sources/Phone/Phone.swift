@@ -17,7 +17,7 @@ final class Phone {
     private var notifications: NotificationDelegate?
 
     private init() {
-        let opening = Opening(folder: Self.logFolder, readable: { UIApplication.shared.isProtectedDataAvailable })
+        let opening = Opening(folder: Self.logFolder, readable: { logMayBeRead(in: Self.logFolder) })
         session = PhoneSession(opening: opening, alarms: Self.alarmCenters, activities: LiveActivities())
         session.onOpen = { [unowned self] state in listen(to: state) }
         session.onRing = { [unowned self] in ring() }

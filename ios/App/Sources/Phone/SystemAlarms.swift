@@ -23,15 +23,21 @@ struct SystemAlarms: AlarmCenter {
 
     func requestPermission() async throws -> Bool { try await AlarmManager.shared.requestAuthorization() == .authorized }
 
-    func known() async throws -> Set<UUID> { Set(try AlarmManager.shared.alarms.map(\.id)) }
+    func known() async throws -> KnownAlarms {
+        let alarms = try AlarmManager.shared.alarms
+        let rung = Set(alarms.filter { $0.state == .alerting }.map(\.id))
+        return KnownAlarms(pending: Set(alarms.map(\.id)).subtracting(rung), rung: rung)
+    }
 
     func schedule(_ alarm: PlannedAlarm) async throws {
         let alert = AlarmPresentation.Alert(title: LocalizedStringResource(stringLiteral: alarm.title))
         let attributes = AlarmAttributes<Label>(
             presentation: AlarmPresentation(alert: alert), metadata: nil, tintColor: Color(.day, .accent)
         )
+        // A time that has passed would not come again.
+        let at = max(alarm.at, Date().addingTimeInterval(1))
         _ = try await AlarmManager.shared.schedule(
-            id: alarm.systemId, configuration: .alarm(schedule: .fixed(alarm.at), attributes: attributes)
+            id: alarm.systemId, configuration: .alarm(schedule: .fixed(at), attributes: attributes)
         )
     }
 

@@ -49,6 +49,39 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
         XCTAssertFalse(aside.isEmpty, "the damaged log is kept")
     }
 
+    /// The phone is locked at every look; what the core knows of the fault is not put down to a restart.
+    func testAFaultOfTheLogIsNamedOnALockedPhoneToo() async throws {
+        for kind in [ErrorKind.busy, .damaged, .newer, .foreign] {
+            let phone = Handset()
+            await phone.launch(nil, open: { _, _ in throw Refusal(kind: kind, text: "its own fault") }, readable: { false })
+            guard case .failed = phone.session.opening.stage else { return XCTFail("\(kind) is put down to a restart") }
+            do {
+                _ = try await phone.session.tap(.cast)
+                XCTFail("tapped a log that is not open")
+            } catch {
+                XCTAssertEqual(error.text, "its own fault")
+            }
+        }
+    }
+
+    /// The phone is locked again after each look, and its log can be read all the same.
+    func testOnlyARefusalOfTheSystemMeansThatThePhoneWasNotUnlockedYet() async throws {
+        let folder = Handset().folder
+        XCTAssertTrue(logMayBeRead(in: folder), "nothing is there that could be refused")
+        let clock = HandClock()
+        _ = try openLog(in: folder, clock: { clock.moment })
+        XCTAssertTrue(logMayBeRead(in: folder))
+        var asked: URL?
+        XCTAssertFalse(
+            logMayBeRead(in: folder) { file in
+                asked = file
+                throw CocoaError(.fileReadNoPermission)
+            })
+        XCTAssertTrue(FileManager.default.fileExists(atPath: try XCTUnwrap(asked).path), "a file of the log's own protection")
+        XCTAssertFalse(logMayBeRead(in: folder) { _ in throw POSIXError(.EPERM) })
+        XCTAssertTrue(logMayBeRead(in: folder) { _ in throw CocoaError(.fileReadUnknown) }, "another fault")
+    }
+
     func testTheAppStartsInTheColoursAndForTheHandLastChosen() async throws {
         let day = try Bankside()
         await day.start()

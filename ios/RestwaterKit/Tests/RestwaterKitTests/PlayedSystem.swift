@@ -26,7 +26,15 @@ final class PlayedAlarms: AlarmCenter, @unchecked Sendable {
             return answer
         }
     }
-    func known() async throws -> Set<UUID> { lock.withLock { Set(set.keys) } }
+    /// The phone's clock: what was set for a time that has passed by now has rung, and is still visible. Without one, nothing rings.
+    var clock: HandClock?
+
+    func known() async throws -> KnownAlarms {
+        lock.withLock {
+            let rung = set.filter { alarm in clock.map { alarm.value.at <= $0.moment.date } ?? false }.keys
+            return KnownAlarms(pending: Set(set.keys).subtracting(rung), rung: Set(rung))
+        }
+    }
     /// Alarms that it does not take, by what they ring for.
     var declines: Set<String> = []
     struct Declined: Error {}
@@ -96,7 +104,10 @@ final class Handset {
     private(set) var slept: [TimeInterval] = []
     private var woken = 0
 
-    init(alarms: PlayedAlarms = PlayedAlarms()) { self.alarms = alarms }
+    init(alarms: PlayedAlarms = PlayedAlarms()) {
+        self.alarms = alarms
+        alarms.clock = clock
+    }
 
     /// The time that the app has slept for has passed.
     func wakeUp() async throws {

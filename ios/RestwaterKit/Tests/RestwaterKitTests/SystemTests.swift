@@ -168,6 +168,43 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), "again in the next session")
     }
 
+    /// The system takes the alarm and rings it without a sound.
+    func testSoundsThatAreOffAreReportedOnceASessionAndTheAlarmIsSetAllTheSame() async throws {
+        let phone = Handset(alarms: PlayedAlarms(.silent))
+        await phone.launch()
+        try await phone.begin()
+        let words = shellWords(language: phoneLanguage()).alarmSoundsOff
+        XCTAssertFalse(try phone.state.content.notice.contains(words), "nothing is to ring yet")
+        let core = try await sameTapElsewhere()
+        try await phone.act(.cast(rod: 1))
+        XCTAssertEqual(phone.alarms.pending.count, 1)
+        let notice = try phone.state.content.notice
+        XCTAssertTrue(notice.hasPrefix(core) && notice.hasSuffix(words), notice)
+        try await phone.act(.woundIn(rod: 1))
+        try await phone.act(.cast(rod: 1))
+        XCTAssertFalse(try phone.state.content.notice.contains(words), "not at every cast")
+        try await phone.act(.endSession)
+        try await phone.act(.startSession(setup: nil))
+        try await phone.act(.cast(rod: 1))
+        XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), "again in the next session")
+    }
+
+    func testSilentNotificationsDoNotMatterWhereTheSystemsOwnAlarmsRing() async throws {
+        let (system, notifications) = (PlayedAlarms(), PlayedAlarms(.silent))
+        let alarm = PlannedAlarm(id: "rod-1", at: Date(timeIntervalSince1970: 2_000_000_000), title: "", text: "")
+        let reconciler = Reconciler(alarms: [system, notifications], activities: PlayedActivities())
+        var told = 0
+        reconciler.onAlarmsSilent = { told += 1 }
+        reconciler.carryOut(PhonePlan(keepsAwake: false, wait: nil, alarms: [alarm]))
+        await reconciler.settled()
+        XCTAssertEqual(told, 0)
+        system.declines = ["rod-1"]
+        let other = PlannedAlarm(id: "rod-1", at: Date(timeIntervalSince1970: 2_000_000_060), title: "", text: "")
+        reconciler.carryOut(PhonePlan(keepsAwake: false, wait: nil, alarms: [other]))
+        await reconciler.settled()
+        XCTAssertEqual([told, notifications.pending.count], [1, 1])
+    }
+
     /// What the core says about a first cast.
     private func sameTapElsewhere() async throws -> String {
         let other = Handset()

@@ -10064,6 +10064,14 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let alarmsSilent: String
     /**
+     * Do not disturb lets no alarm sound.
+     */
+    public let alarmsUndisturbed: String
+    /**
+     * The phone's settings let the app's notifications make no sound, or let a Focus hold them back.
+     */
+    public let alarmSoundsOff: String
+    /**
      * The phone did not take an alarm.
      */
     public let alarmNotSet: String
@@ -10128,6 +10136,12 @@ public struct ShellWords: Equatable, Hashable {
          * Notifications are allowed, but alarms among them make no sound.
          */alarmsSilent: String, 
         /**
+         * Do not disturb lets no alarm sound.
+         */alarmsUndisturbed: String, 
+        /**
+         * The phone's settings let the app's notifications make no sound, or let a Focus hold them back.
+         */alarmSoundsOff: String, 
+        /**
          * The phone did not take an alarm.
          */alarmNotSet: String, 
         /**
@@ -10167,6 +10181,8 @@ public struct ShellWords: Equatable, Hashable {
         self.channelAlarm = channelAlarm
         self.noNotifications = noNotifications
         self.alarmsSilent = alarmsSilent
+        self.alarmsUndisturbed = alarmsUndisturbed
+        self.alarmSoundsOff = alarmSoundsOff
         self.alarmNotSet = alarmNotSet
         self.lateAlarms = lateAlarms
         self.phoneLocked = phoneLocked
@@ -10201,6 +10217,8 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 channelAlarm: FfiConverterString.read(from: &buf), 
                 noNotifications: FfiConverterString.read(from: &buf), 
                 alarmsSilent: FfiConverterString.read(from: &buf), 
+                alarmsUndisturbed: FfiConverterString.read(from: &buf), 
+                alarmSoundsOff: FfiConverterString.read(from: &buf), 
                 alarmNotSet: FfiConverterString.read(from: &buf), 
                 lateAlarms: FfiConverterString.read(from: &buf), 
                 phoneLocked: FfiConverterString.read(from: &buf), 
@@ -10221,6 +10239,8 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.channelAlarm, into: &buf)
         FfiConverterString.write(value.noNotifications, into: &buf)
         FfiConverterString.write(value.alarmsSilent, into: &buf)
+        FfiConverterString.write(value.alarmsUndisturbed, into: &buf)
+        FfiConverterString.write(value.alarmSoundsOff, into: &buf)
         FfiConverterString.write(value.alarmNotSet, into: &buf)
         FfiConverterString.write(value.lateAlarms, into: &buf)
         FfiConverterString.write(value.phoneLocked, into: &buf)

@@ -13,13 +13,36 @@ public func phoneLanguage() -> String { Languages.wanted }
 public func openLog(in folder: URL, clock: Clock = present, language: String = phoneLanguage()) throws(Refusal) -> Restwater {
     do {
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
-        let mark = folder.deletingLastPathComponent().appendingPathComponent("this-phone-\(folder.lastPathComponent)")
+        let mark = markFile(of: folder)
         try afterTransfer(dir: folder.path, mark: mark.path, now: clock(), language: language)
         try keepHere(mark)
         return try Restwater.open(dir: folder.path, now: clock(), language: language)
     } catch {
         throw Refusal(error)
     }
+}
+
+/// The file beside the log that says which phone it is.
+private func markFile(of folder: URL) -> URL {
+    folder.deletingLastPathComponent().appendingPathComponent("this-phone-\(folder.lastPathComponent)")
+}
+
+/// Whether the system lets the log be read. It does from the first unlock after a restart on, however often the phone is locked
+/// afterwards; the mark has the same protection. Anything but a refusal is another fault, and the core names it.
+public func logMayBeRead(in folder: URL, read: (URL) throws -> Void = readAByte) -> Bool {
+    do {
+        try read(markFile(of: folder))
+        return true
+    } catch {
+        let posix = (error as? POSIXError)?.code
+        return (error as? CocoaError)?.code != .fileReadNoPermission && posix != .EPERM && posix != .EACCES
+    }
+}
+
+public func readAByte(of file: URL) throws {
+    let opened = try FileHandle(forReadingFrom: file)
+    defer { Log.attempt("closing the mark") { try opened.close() } }
+    _ = try opened.read(upToCount: 1)
 }
 
 /// Keeps a file out of the phone's backups, and so out of what another phone is set up from.

@@ -12,6 +12,9 @@ public struct Refusal: LocalizedError, Equatable, Sendable {
 
     public var errorDescription: String? { text }
 
+    /// Whether the core has read in the log why it can't be opened.
+    var isOfALogThatWasRead: Bool { [.busy, .damaged, .newer, .foreign].contains(kind) }
+
     init(kind: ErrorKind, text: String, detail: String = "") { (self.kind, self.text, self.detail) = (kind, text, detail) }
 
     /// From whatever a call threw. An error that is not one of our refusals counts as a bug of ours.

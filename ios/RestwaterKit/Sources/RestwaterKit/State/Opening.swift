@@ -98,8 +98,9 @@ public final class Opening: Observed {
                 onOpen?(state)
             } catch {
                 // What went wrong can't be known while no file can be read: it is neither the folder's fault nor the log's.
-                isLocked = !readable()
-                stage = isLocked ? .opening : .failed(Refusal(error))
+                let refusal = Refusal(error)
+                isLocked = !refusal.isOfALogThatWasRead && !readable()
+                stage = isLocked ? .opening : .failed(refusal)
             }
             work = nil
         }

@@ -189,6 +189,9 @@ public final class RestwaterState: Observed {
     /// The phone does not let the app ring, although something is to ring. The core's notice about the tap stays.
     public func alarmsAreOff() { sayToo(shellWords(language: phoneLanguage()).noNotifications) }
 
+    /// The system rings without a sound.
+    public func alarmsAreSilent() { sayToo(shellWords(language: phoneLanguage()).alarmSoundsOff) }
+
     /// The phone did not take an alarm.
     public func alarmFailed() { sayToo(shellWords(language: phoneLanguage()).alarmNotSet) }
 

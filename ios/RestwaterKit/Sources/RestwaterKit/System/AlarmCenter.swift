@@ -3,6 +3,22 @@ import Foundation
 /// Whether the angler lets the app ring.
 public enum AlarmPermission: Equatable, Sendable {
     case notAsked, refused, granted
+    /// It may, but the settings let it make no sound, or let a Focus hold it back.
+    case silent
+
+    /// Whether the system takes alarms.
+    var takesAlarms: Bool { self == .granted || self == .silent }
+}
+
+/// What a part of the system has of our alarms.
+public struct KnownAlarms: Equatable, Sendable {
+    /// They are to ring.
+    public let pending: Set<UUID>
+    /// They ring, or have rung and are still visible.
+    public let rung: Set<UUID>
+    var all: Set<UUID> { pending.union(rung) }
+
+    public init(pending: Set<UUID>, rung: Set<UUID>) { (self.pending, self.rung) = (pending, rung) }
 }
 
 /// A part of the system that keeps alarms and rings them, whether or not the app runs: the notification centre, or the
@@ -13,8 +29,8 @@ public protocol AlarmCenter: Sendable {
     /// Asks the angler; returns whether the app may ring.
     func requestPermission() async throws -> Bool
     /// The alarms that are pending, and those that have rung and are still visible.
-    func known() async throws -> Set<UUID>
-    /// Passes an alarm to the system; returns when the system has it.
+    func known() async throws -> KnownAlarms
+    /// Passes an alarm to the system; returns when the system has it. One whose time has passed rings at once.
     func schedule(_ alarm: PlannedAlarm) async throws
     /// Cancels alarms, pending or rung; returns when the system has removed them.
     func cancel(_ ids: Set<UUID>) async throws

@@ -46,6 +46,7 @@ public final class PhoneSession {
             reconciler.carryOut(plan)
         }
         reconciler.onAlarmsRefused = { [unowned state] in state.alarmsAreOff() }
+        reconciler.onAlarmsSilent = { [unowned state] in state.alarmsAreSilent() }
         reconciler.onAlarmFailed = { [unowned state] _ in state.alarmFailed() }
         reconciler.onLeftToRing = { [unowned self] due, planned in ringInFront(due: due, planned: planned) }
         onOpen?(state)

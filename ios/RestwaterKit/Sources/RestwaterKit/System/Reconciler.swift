@@ -6,6 +6,8 @@ import Foundation
 public final class Reconciler {
     /// Called once a session if something is to ring and the system does not allow it.
     public var onAlarmsRefused: (@MainActor () -> Void)?
+    /// Called once a session if something is to ring and the system takes it, but may make no sound.
+    public var onAlarmsSilent: (@MainActor () -> Void)?
     /// Called with an alarm that no part of the system takes, once for each.
     public var onAlarmFailed: (@MainActor (PlannedAlarm) -> Void)?
     /// Called with what nobody but the app in front can ring: everything due, and everything planned, if the system may not; else
@@ -18,6 +20,7 @@ public final class Reconciler {
     private var next: PhonePlan?
     private var task: Task<Void, Never>?
     private var toldOfRefusal = false
+    private var toldOfSilence = false
     private var asked = false
 
     /// Takes alarm centres in order of preference: only the first one that the angler allows rings.
@@ -63,10 +66,12 @@ public final class Reconciler {
 
     /// The first centre that is allowed gets the alarms; what it doesn't take goes to the next one.
     private func reconcileAlarms(_ plan: PhonePlan) async {
-        var (left, due, rings) = (plan.alarms, plan.due, false)
+        var (left, due, rings, silent) = (plan.alarms, plan.due, false, false)
         for center in alarms {
-            if await center.permission() == .granted {
+            let permission = await center.permission()
+            if permission.takesAlarms {
                 rings = true
+                silent = silent || permission == .silent && !left.isEmpty
                 (left, due) = await reconcile(center, with: left, leaving: due)
             } else {
                 _ = await reconcile(center, with: [], leaving: [])
@@ -74,6 +79,9 @@ public final class Reconciler {
         }
         if rings || plan.wait == nil { toldOfRefusal = false }
         if !rings && !plan.alarms.isEmpty { await tellOfRefusal() }
+        if silent && !toldOfSilence { onAlarmsSilent?() }
+        // Once a session, or again when it comes to that again.
+        toldOfSilence = plan.wait != nil && (silent || toldOfSilence && plan.alarms.isEmpty)
         onLeftToRing?(rings ? [] : plan.due, rings ? [] : plan.alarms)
         let failed = rings ? left : []
         for alarm in failed where !toldOfFailure.contains(alarm.systemId) { onAlarmFailed?(alarm) }
@@ -81,29 +89,38 @@ public final class Reconciler {
     }
 
     /// An alarm that has rung stays until the core no longer says that it is due, whatever its minute would be now:
-    /// that moves with what is learned from another rod. Returns what this centre does not have of both.
+    /// that moves with what is learned from another rod. One that is still to ring, but whose minute has moved into the past,
+    /// rings now. Returns what this centre does not have of both.
     private func reconcile(
         _ center: any AlarmCenter, with planned: [PlannedAlarm], leaving due: [PlannedAlarm]
     ) async -> (planned: [PlannedAlarm], due: [PlannedAlarm]) {
-        let known: Set<UUID>
+        let known: KnownAlarms
         do { known = try await center.known() } catch {
             Log.fault("reading the alarms", error)
             return (planned, due)
         }
-        let wanted = Set(planned.map(\.systemId))
-        let gone = known.subtracting(wanted).filter { id in !due.contains { $0.isSet(as: id) } }
+        let moved = due.filter { alarm in
+            !known.pending.contains(alarm.systemId) && known.pending.contains { alarm.isSet(as: $0) }
+        }
+        let toSet = planned + moved
+        let wanted = Set(toSet.map(\.systemId))
+        // What rings now takes the place of what would ring at its old minute.
+        let stays = { (id: UUID) in
+            due.contains { $0.isSet(as: id) } && !(known.pending.contains(id) && moved.contains { $0.isSet(as: id) })
+        }
+        let gone = known.all.subtracting(wanted).filter { !stays($0) }
         if !gone.isEmpty {
             do { try await center.cancel(gone) } catch { Log.fault("cancelling alarms", error) }
         }
         var failed: [PlannedAlarm] = []
         // One that the system doesn't take must not keep it from the others.
-        for alarm in planned where !known.contains(alarm.systemId) {
+        for alarm in toSet where !known.all.contains(alarm.systemId) {
             do { try await center.schedule(alarm) } catch {
                 Log.fault("setting an alarm", error)
                 failed.append(alarm)
             }
         }
-        return (failed, due.filter { alarm in !known.contains { alarm.isSet(as: $0) } })
+        return (failed, due.filter { alarm in !known.all.contains { alarm.isSet(as: $0) } })
     }
 
     /// Only if the last centre, which always exists, was refused: one that was not asked yet may still be allowed.

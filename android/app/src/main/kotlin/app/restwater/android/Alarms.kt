@@ -32,10 +32,9 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         val coming = watch.alarms.filterNot { alarm -> near(rung[alarm.id], alarm.atWallMs) }
         val ids = coming.map { it.id }.toSet()
         val still = due.keys + (watch.alarms.map { it.id } - ids)
-        (rung.ids - still).forEach { id ->
-            ringing.silence(id)
-            rung.drop(id)
-        }
+        val over = rung.ids - still
+        if (over.isNotEmpty()) ringing.silence(over)
+        over.forEach(rung::drop)
         (planned.ids - ids).forEach { id ->
             manager.cancel(intent(id, null))
             planned.drop(id)
@@ -73,6 +72,25 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         ringing.ring(alarm)
     }
 
+    /** Whether an alarm has rung and its cast is not over. */
+    fun hasRung(id: String) = id in rung.ids
+
+    /**
+     * The phone plays one notification's sound at a time and none during a call, and never goes back to one that it left: an
+     * alarm that nobody has answered is looked at again in a minute.
+     */
+    fun lookAgain() {
+        val at = (context.applicationContext as RestwaterApplication).now().wallMs + AGAIN_MS
+        if (exact) {
+            manager.setExactAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, at, intent(AGAIN, null))
+        } else {
+            manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, at, intent(AGAIN, null))
+        }
+    }
+
+    /** No alarm sounds any more. */
+    fun lookNoMore() = manager.cancel(intent(AGAIN, null))
+
     private fun near(one: Long?, other: Long) = one != null && abs(one - other) < SAME_MS
 
     private fun intent(id: String, alarm: WatchAlarm?): PendingIntent {
@@ -93,6 +111,10 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         private const val LABELS = "labels"
         private const val NO_ROD = -1
         private const val SAME_MS = 2_000L
+        private const val AGAIN_MS = 60_000L
+
+        /** The action that no alarm has, since theirs are the core's ids. */
+        const val AGAIN = "again"
 
         /** The alarm that an intent of [intent] carries. */
         fun read(intent: Intent): WatchAlarm? {
@@ -111,7 +133,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
 /** Makes an alarm heard and seen, and stops it. */
 internal interface Ringing {
     fun ring(alarm: WatchAlarm)
-    fun silence(alarmId: String)
+    fun silence(alarmIds: Set<String>)
 }
 
 /** Moments by id, which survive the end of the process. */
@@ -137,6 +159,7 @@ internal const val ALARMS = "alarms"
 /** An alarm is due: it rings without asking the log, which may be busy. */
 class AlarmReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
+        if (intent.action == Alarms.AGAIN) return LockScreen(context).soundAgain()
         val alarm = Alarms.read(intent) ?: return
         LockScreen(context).ringNow(alarm)
     }
@@ -145,7 +168,11 @@ class AlarmReceiver : BroadcastReceiver() {
 /** The phone was restarted, its clock, zone or language was set, or exact alarms were allowed: the alarms are set again. */
 class StartReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
-        if (intent.action in AGAIN) offMain(context) { core -> core.watch((context.applicationContext as RestwaterApplication).now()) }
+        if (intent.action !in AGAIN) return
+        val app = context.applicationContext as RestwaterApplication
+        offMain(context) { core ->
+            core.watch(app.now()).also { watch -> if (intent.action in DROPPED) app.lockScreen.showDropped(watch) }
+        }
     }
 
     private companion object {
@@ -154,18 +181,22 @@ class StartReceiver : BroadcastReceiver() {
             Intent.ACTION_MY_PACKAGE_REPLACED,
             AlarmManager.ACTION_SCHEDULE_EXACT_ALARM_PERMISSION_STATE_CHANGED,
         )
+
+        /** The system has dropped the app's notifications. */
+        val DROPPED = setOf(Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_MY_PACKAGE_REPLACED)
     }
 }
 
 /**
  * The running wait was swiped away, which Android 14 and later allow: it comes back while a session is open. So does an
- * alarm, with its keys and without its sound, while it is due.
+ * alarm, with its keys and without its sound, while its cast is not over. An alarm of the match has no key that would answer
+ * it: the swipe does.
  */
 class SweptReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         val app = context.applicationContext as RestwaterApplication
         offMain(context) { core ->
-            core.watch(app.now()).also { watch -> watch.due.find { it.id == intent.action }?.let(app.lockScreen::showAgain) }
+            core.watch(app.now()).also { watch -> watch.due.find { it.id == intent.action && it.rod != null }?.let(app.lockScreen::showAgain) }
         }
     }
 }

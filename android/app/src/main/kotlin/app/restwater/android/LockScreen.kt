@@ -10,8 +10,10 @@ import android.content.Context
 import android.content.Intent
 import android.content.pm.PackageManager
 import android.media.AudioAttributes
+import android.media.AudioManager
 import android.media.RingtoneManager
 import android.os.Build
+import android.service.notification.StatusBarNotification
 import androidx.core.app.NotificationCompat
 import androidx.core.app.NotificationManagerCompat
 import app.restwater.R
@@ -28,6 +30,7 @@ import app.restwater.ui.language
  */
 class LockScreen(private val context: Context) : Lookout, Ringing {
     private val notifications = NotificationManagerCompat.from(context)
+    private val manager = checkNotNull(context.getSystemService(NotificationManager::class.java))
     private val words get() = shellWords(language())
     private val alarms = Alarms(context, this) { openApp() }
     private val app get() = context.applicationContext as RestwaterApplication
@@ -67,6 +70,22 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** Whether an alarm may be shown and may ring. */
     val alarmsAllowed: Boolean get() = allowed && importance >= NotificationManager.IMPORTANCE_DEFAULT
 
+    /** Whether Do not disturb silences alarms at this moment. The angler wants it so: nothing sounds in its place. */
+    internal val undisturbed: Boolean
+        get() = when (manager.currentInterruptionFilter) {
+            NotificationManager.INTERRUPTION_FILTER_NONE -> true
+            NotificationManager.INTERRUPTION_FILTER_PRIORITY -> !alarmsLetThrough
+            else -> false
+        }
+
+    /** Whether alarms are among the exceptions of Do not disturb. Before Android 11 no app may ask. */
+    private val alarmsLetThrough: Boolean
+        get() {
+            if (Build.VERSION.SDK_INT < Build.VERSION_CODES.R) return true
+            val policy: NotificationManager.Policy? = manager.consolidatedNotificationPolicy
+            return policy == null || policy.priorityCategories and NotificationManager.Policy.PRIORITY_CATEGORY_ALARMS != 0
+        }
+
     override fun show(watch: WatchView): Refused? {
         val anew = alarms.set(watch)
         if (!watch.open) {
@@ -82,6 +101,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         !allowed -> words.noNotifications.takeIf { Question.isAnswered(context) }
         watch.alarms.isEmpty() -> null
         !alarmsAllowed -> words.alarmsSilent
+        undisturbed -> words.alarmsUndisturbed
         !alarms.exact -> words.lateAlarms
         else -> null
     }
@@ -122,12 +142,49 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         val builder = shown(alarm)
         if (fullScreen) builder.setFullScreenIntent(openApp(alarm), true)
         post(alarm.id, ALARM_ID, builder.build().apply { flags = flags or Notification.FLAG_INSISTENT })
+        if (alarmsAllowed) alarms.lookAgain()
+    }
+
+    /** The alarms that nobody has answered or hushed, as they are shown. */
+    private val sounding: List<StatusBarNotification>
+        get() = manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }
+
+    /**
+     * A minute after an alarm rang, and each minute after that until it is answered: a call or another notification may have
+     * silenced it, of which the app does not learn. In a call it would only beep, so it waits for its end.
+     */
+    internal fun soundAgain(): Unit = synchronized(Alarms) {
+        if (sounding.isEmpty()) return
+        if (!inCall) resound()
+        alarms.lookAgain()
+    }
+
+    private val inCall: Boolean
+        get() = context.getSystemService(AudioManager::class.java)?.mode in
+            setOf(AudioManager.MODE_RINGTONE, AudioManager.MODE_IN_CALL, AudioManager.MODE_IN_COMMUNICATION)
+
+    /** Posts the newest of the alarms that sound anew. The screen was filled once; in a pocket it stays dark now. */
+    private fun resound() {
+        val shown = sounding.maxByOrNull { it.postTime } ?: return
+        // The builder writes into what it is given.
+        val anew = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false).build()
+        post(shown.tag, shown.id, anew.apply { flags = flags or Notification.FLAG_INSISTENT })
     }
 
     /** Shows an alarm that was swiped away, without its sound. */
     internal fun showAgain(alarm: WatchAlarm) {
         if (alarmsShown) post(alarm.id, ALARM_ID, shown(alarm).setSilent(true).build())
     }
+
+    /** Shows what had rung for a cast before the system dropped it, and sounds once, since nobody has answered it. */
+    internal fun showDropped(watch: WatchView): Unit = synchronized(Alarms) {
+        val there = manager.activeNotifications.map { it.tag }
+        val dropped = watch.due.filter { it.rod != null && alarms.hasRung(it.id) && it.id !in there }
+        if (alarmsShown) dropped.forEach { post(it.id, ALARM_ID, shown(it).build()) }
+    }
+
+    /** Whether an alarm has rung and its cast is not over. */
+    internal fun hasRung(alarmId: String) = alarms.hasRung(alarmId)
 
     private fun shown(alarm: WatchAlarm): NotificationCompat.Builder {
         val builder = NotificationCompat.Builder(context, ALARM)
@@ -152,19 +209,24 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** Whether the app may fill the screen at all. */
     val fullScreenGranted: Boolean
         get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.UPSIDE_DOWN_CAKE ||
-            checkNotNull(context.getSystemService(NotificationManager::class.java)).canUseFullScreenIntent()
+            manager.canUseFullScreenIntent()
 
-    /** Stops an alarm whose cast is over by now. */
-    override fun silence(alarmId: String) {
-        notifications.cancel(alarmId, ALARM_ID)
-        app.sounder.stop(alarmId)
+    /** Stops alarms whose cast is over by now. If the phone's one player played for one of them, another goes on. */
+    override fun silence(alarmIds: Set<String>): Unit = synchronized(Alarms) {
+        val sounded = sounding.any { it.tag in alarmIds }
+        alarmIds.forEach { id ->
+            notifications.cancel(id, ALARM_ID)
+            app.sounder.stop(id)
+        }
+        if (sounding.isEmpty()) alarms.lookNoMore() else if (sounded && !inCall) resound()
     }
 
     /** Ends the sound of a ringing alarm; the alarm stays on the screen with its keys until its cast has ended. */
     fun quieten(): Unit = synchronized(Alarms) {
         app.sounder.stopAll()
-        val manager = checkNotNull(context.getSystemService(NotificationManager::class.java))
-        for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }) {
+        alarms.lookNoMore()
+        // Those that were silenced before are in a group.
+        for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.group == null }) {
             notifications.cancel(shown.tag, shown.id)
             // The group leaves the sound to its summary, which doesn't exist.
             val silent = Notification.Builder.recoverBuilder(context, shown.notification)

@@ -124,9 +124,11 @@ class MainActivity : ComponentActivity() {
     private fun take(intent: Intent) {
         if (intent.action == START) onReady { state -> state.begin() }
         if (intent.action == BANK) {
-            if (intent.hasExtra(TITLE)) overLock.alarm()
+            // Every app may start this activity, so what it calls an alarm is not believed.
+            val rung = intent.getStringExtra(ALARM)?.let(app.lockScreen::hasRung) == true
+            if (rung) overLock.alarm()
             val rod = intent.getIntExtra(ROD, NO_ROD).takeIf { it != NO_ROD }?.toUByte()
-            onReady { state -> state.toBank(rod, intent.getStringExtra(TITLE).orEmpty()) }
+            onReady { state -> state.toBank(rod, intent.getStringExtra(TITLE).orEmpty().takeIf { rung }.orEmpty()) }
         }
         val from = fileOf(intent) ?: return
         onReady { state -> state.offerFile { PhoneFiles.take(app, from) } }
@@ -172,7 +174,8 @@ class MainActivity : ComponentActivity() {
             app.heard = null
         }
         val state = state ?: return
-        app.scope.launch { state.toBackground() }
+        // Turned, it is not left.
+        if (!isChangingConfigurations) app.scope.launch { state.toBackground() }
     }
 
     override fun onSaveInstanceState(outState: Bundle) {
@@ -266,13 +269,14 @@ class MainActivity : ComponentActivity() {
 
         private const val BANK = "app.restwater.BANK"
         private const val ROD = "rod"
+        private const val ALARM = "alarm"
         private const val TITLE = "title"
         private const val NO_ROD = -1
 
         /** Opens the Bank, with the rod and the title of an alarm that rang. */
         fun bank(context: Context, alarm: WatchAlarm? = null): Intent = Intent(context, MainActivity::class.java).setAction(BANK)
             .addFlags(Intent.FLAG_ACTIVITY_NEW_TASK or Intent.FLAG_ACTIVITY_SINGLE_TOP)
-            .putExtra(ROD, alarm?.rod?.toInt() ?: NO_ROD).apply { alarm?.let { putExtra(TITLE, it.title) } }
+            .putExtra(ROD, alarm?.rod?.toInt() ?: NO_ROD).apply { alarm?.let { putExtra(ALARM, it.id).putExtra(TITLE, it.title) } }
     }
 }
 

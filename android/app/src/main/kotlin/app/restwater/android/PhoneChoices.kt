@@ -23,6 +23,8 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
 
     override fun rows(): List<ShellRow> = listing {
         add(allowance(NOTIFICATIONS, R.string.notifications, R.string.notifications_why, context.lockScreen.alarmsAllowed))
+        // Most phones never come to this, so the row is there only then.
+        if (context.lockScreen.undisturbed) add(allowance(UNDISTURBED, R.string.undisturbed, R.string.undisturbed_why, false))
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) {
             add(allowance(EXACT, R.string.exact_alarms, R.string.exact_alarms_why, context.lockScreen.exactAlarms))
         }
@@ -55,6 +57,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
     private val us: Uri get() = Uri.fromParts("package", context.packageName, null)
 
     private fun setting(field: String): Intent = when {
+        field == UNDISTURBED -> Intent(Settings.ACTION_ZEN_MODE_PRIORITY_SETTINGS)
         field == EXACT && Build.VERSION.SDK_INT >= Build.VERSION_CODES.S -> Intent(Settings.ACTION_REQUEST_SCHEDULE_EXACT_ALARM, us)
         // Once that is granted, only the alarms' channel can stand in the way.
         field == FULL_SCREEN && Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE && !channelIsTooLow ->
@@ -72,6 +75,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
 
     internal companion object {
         const val NOTIFICATIONS = "android-notifications"
+        const val UNDISTURBED = "android-undisturbed"
         const val EXACT = "android-exact-alarms"
         const val FULL_SCREEN = "android-full-screen"
         const val VOLUME = "android-volume-keys"

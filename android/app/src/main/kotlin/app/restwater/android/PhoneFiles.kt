@@ -26,7 +26,12 @@ import java.io.InputStream
 import java.io.OutputStream
 import kotlinx.coroutines.CancellationException
 import kotlinx.coroutines.Dispatchers
+import kotlinx.coroutines.flow.MutableStateFlow
+import kotlinx.coroutines.flow.filterNotNull
+import kotlinx.coroutines.flow.first
 import kotlinx.coroutines.launch
+import kotlinx.coroutines.sync.Mutex
+import kotlinx.coroutines.sync.withLock
 import kotlinx.coroutines.withContext
 
 /**
@@ -39,7 +44,10 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
     private val open = Asking("open", ActivityResultContracts.OpenDocument()) { from -> from?.let(::openLate) }
     private val tree = Asking("tree", ActivityResultContracts.OpenDocumentTree()) { folder -> folder?.let(::keepLate) }
     private val chosen = app.getSharedPreferences("files", Context.MODE_PRIVATE)
-    private var front: ComponentActivity? = null
+    private val copying = Mutex()
+
+    /** The activity that can be seen. */
+    private val front = MutableStateFlow<ComponentActivity?>(null)
 
     /** The file that is saved once the user has picked a place. */
     private var toSave: Outgoing? = null
@@ -49,11 +57,11 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         listOf(create, open, tree).forEach { it.attach(activity) }
         activity.lifecycle.addObserver(object : DefaultLifecycleObserver {
             override fun onStart(owner: LifecycleOwner) {
-                front = activity
+                front.value = activity
             }
 
-            override fun onDestroy(owner: LifecycleOwner) {
-                if (front === activity) front = null
+            override fun onStop(owner: LifecycleOwner) {
+                front.compareAndSet(activity, null)
             }
         })
         val kept = saved?.getStringArray(TO_SAVE) ?: return
@@ -99,10 +107,8 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         handOn(Intent(Intent.ACTION_SEND).setType("text/plain").putExtra(Intent.EXTRA_TEXT, text), null)
     }
 
-    private fun handOn(send: Intent, title: String?) {
-        val sheet = Intent.createChooser(send, title)
-        front?.startActivity(sheet) ?: app.startActivity(sheet.addFlags(Intent.FLAG_ACTIVITY_NEW_TASK))
-    }
+    /** If the app was left meanwhile, when it is opened again: from Android 10 on, the system drops what is started before. */
+    private suspend fun handOn(send: Intent, title: String?) = front.filterNotNull().first().startActivity(Intent.createChooser(send, title))
 
     override suspend fun save(file: Outgoing): Boolean = explained {
         toSave = file
@@ -128,10 +134,14 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         return folder.lastPathSegment.orEmpty()
     }
 
-    override suspend fun copyBackup(path: String) {
-        val folder = chosen.getString(FOLDER, null)?.let(Uri::parse) ?: return
+    /** One copy after another: a second one would take the first one's mark for that of an ended process. */
+    override suspend fun copyBackup(path: String) = copying.withLock {
+        val to = chosen.getString(FOLDER, null)
         val file = File(path)
-        if (chosen.getString(COPIED, null) == file.name) return
+        if (to != null && chosen.getString(COPIED, null) != file.name) copyTo(Uri.parse(to), file)
+    }
+
+    private suspend fun copyTo(folder: Uri, file: File) {
         // The folder may be another app's, or lie behind a network.
         explained {
             withContext(Dispatchers.IO) {
@@ -142,6 +152,11 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
                     ?: throw FileNotFoundException(file.name)
                 chosen.edit().putString(BEGUN, to.toString()).commit()
                 copy(file, to, Before.Nothing)
+                // Meanwhile another folder may have been picked, to which it has not been copied.
+                if (chosen.getString(FOLDER, null) != folder.toString()) {
+                    chosen.edit().remove(BEGUN).commit()
+                    return@withContext
+                }
                 chosen.edit().putString(COPIED, file.name).putString(COPY + file.name, to.toString()).remove(BEGUN).commit()
                 thin(file.name)
             }

@@ -39,7 +39,14 @@ object Handset {
 
     fun rung(): List<Notification> = notifications.allNotifications.filter { it.channelId == LockScreen.ALARM }
 
-    fun alarms(): List<Long> = shadowOf(app.getSystemService(Context.ALARM_SERVICE) as AlarmManager).scheduledAlarms.map { it.triggerAtMs }
+    /** The alarms of casts and of the match. */
+    fun alarms(): List<Long> = set { it != AGAIN }
+
+    /** What makes an unanswered alarm heard again. */
+    fun agains(): List<Long> = set { it == AGAIN }
+
+    private fun set(which: (String?) -> Boolean) =
+        manager.scheduledAlarms.filter { which(shadowOf(checkNotNull(it.operation)).savedIntent.action) }.map { it.triggerAtMs }
 
     /** The notification that a key tapped outside the app was not saved. */
     fun trouble(): Notification? = notifications.allNotifications.find { it.channelId == LockScreen.TROUBLE }
@@ -144,6 +151,8 @@ object Handset {
     }
 
     private var seconds = 0L
+
+    private const val AGAIN = "again"
 
     /**
      * Waits until every receiver has answered. Robolectric's notifications outlive a test, so an answer that came after

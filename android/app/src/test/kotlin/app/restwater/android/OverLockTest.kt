@@ -42,7 +42,13 @@ class OverLockTest {
         Handset.answered()
     }
 
-    private fun alarm(): Intent = MainActivity.bank(Handset.app, Handset.core.watch(Handset.app.now()).alarms.single())
+    /** What the alarm's notification opens once it has rung. */
+    private fun alarm(): Intent {
+        Handset.app.lockScreen.show(Handset.core.watch(Handset.app.now()))
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        return MainActivity.bank(Handset.app, Handset.core.watch(Handset.app.now()).due.single())
+    }
 
     private fun on(intent: Intent, test: (ActivityScenario<MainActivity>, MainActivity) -> Unit) = ActivityScenario.launch<MainActivity>(intent).use { scenario ->
         var launched: MainActivity? = null
@@ -76,6 +82,15 @@ class OverLockTest {
 
     @Test fun whatTheRunningWaitOpensStaysBehindTheLockScreen() = on(MainActivity.bank(Handset.app)) { _, activity ->
         assertEquals(false to false, over(activity))
+    }
+
+    /** The activity is open to every app. */
+    @Test fun whatAnotherAppCallsAnAlarmStaysBehindTheLockScreen() {
+        keyguard.setKeyguardLocked(true)
+        on(MainActivity.bank(Handset.app, Handset.core.watch(Handset.app.now()).alarms.single())) { _, activity ->
+            assertEquals("it has not rung", false to false, over(activity))
+            assertEquals("", activity.state?.notice)
+        }
     }
 
     @Test fun anAlarmInThePocketLetsTheScreenGoDark() {
@@ -123,5 +138,9 @@ class OverLockTest {
         for (name in listOf("FLAG_SHOW_WHEN_LOCKED", "FLAG_TURN_SCREEN_ON")) {
             assertEquals(name, 0, flags and ActivityInfo::class.java.getField(name).getInt(null))
         }
+    }
+
+    private companion object {
+        const val TWELVE_MIN = 720L
     }
 }

@@ -1,11 +1,15 @@
 package app.restwater.android
 
 import android.Manifest
+import android.app.NotificationManager
 import android.content.pm.PackageManager
+import android.provider.Settings
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
+import app.restwater.R
 import app.restwater.core.Action
 import app.restwater.core.Alarm
 import app.restwater.core.PhoneTap
+import app.restwater.core.shellWords
 import kotlinx.coroutines.launch
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
@@ -95,6 +99,46 @@ class PermissionTest {
         Handset.allow(Manifest.permission.POST_NOTIFICATIONS)
         Handset.app.scope.launch { activity.state?.toFront() }
         Handset.until({ "still said" }) { !isSaid(activity) }
+    }
+
+    private fun undisturbed(manager: NotificationManager) {
+        show()
+        val row = Handset.app.choices.rows().find { it.tag == "android-undisturbed" }
+        assertEquals("on the Phone screen", Handset.app.getString(R.string.not_allowed), row?.value)
+        Handset.app.choices.choose("android-undisturbed", PhoneChoices.OPEN)
+        assertEquals(Settings.ACTION_ZEN_MODE_PRIORITY_SETTINGS, shadowOf(Handset.app).nextStartedActivity.action)
+        Handset.later(60)
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertEquals(shellWords("en-GB").alarmsUndisturbed to true, show()?.let { it.says to it.anew })
+        assertEquals("once for each alarm", false, show()?.anew)
+        manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_ALARMS)
+        assertNull("alarms may sound", show())
+        assertNull(Handset.app.choices.rows().find { it.tag == "android-undisturbed" })
+    }
+
+    private fun show() = Handset.app.lockScreen.show(Handset.core.watch(Handset.app.now()))
+
+    private fun withAnAlarm(): NotificationManager {
+        Handset.thatMayRing()
+        Handset.beginWithAnAlarm()
+        Handset.later(60)
+        return checkNotNull(Handset.app.getSystemService(NotificationManager::class.java)).also { shadowOf(it).setNotificationPolicyAccessGranted(true) }
+    }
+
+    @Test @Config(sdk = [26, 31, 34, 36]) fun totalSilenceIsSaidWithEachAlarm() {
+        val manager = withAnAlarm()
+        manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_NONE)
+        undisturbed(manager)
+    }
+
+    @Test @Config(sdk = [31, 34, 36]) fun aDoNotDisturbWithoutAlarmsIsSaidWithEachAlarm() {
+        val manager = withAnAlarm()
+        manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_PRIORITY)
+        shadowOf(manager).setConsolidatedNotificationPolicy(NotificationManager.Policy(NotificationManager.Policy.PRIORITY_CATEGORY_ALARMS, 0, 0))
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertNull("alarms are among the exceptions", show())
+        shadowOf(manager).setConsolidatedNotificationPolicy(NotificationManager.Policy(NotificationManager.Policy.PRIORITY_CATEGORY_CALLS, 0, 0))
+        undisturbed(manager)
     }
 
     private val notifications = listOf(Manifest.permission.POST_NOTIFICATIONS)

@@ -7879,6 +7879,16 @@ data class ShellWords (
     val `alarmsSilent`: kotlin.String
     , 
     /**
+     * Do not disturb lets no alarm sound.
+     */
+    val `alarmsUndisturbed`: kotlin.String
+    , 
+    /**
+     * The phone's settings let the app's notifications make no sound, or let a Focus hold them back.
+     */
+    val `alarmSoundsOff`: kotlin.String
+    , 
+    /**
      * The phone did not take an alarm.
      */
     val `alarmNotSet`: kotlin.String
@@ -7953,6 +7963,8 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),

@@ -89,6 +89,10 @@ class FilesDesk(
     var progress by mutableStateOf<ULong?>(null)
         private set
 
+    /** Why the last copy of a backup did not reach the folder, or empty if it did. */
+    var copyTrouble by mutableStateOf("")
+        private set
+
     /** The file that is being looked at. */
     var path: String? = null
         private set
@@ -103,8 +107,10 @@ class FilesDesk(
     /** Makes the file that the screen asks for and passes it on. */
     fun send() = run { work ->
         val file = core.send(now(), work)
-        ports.handOn(file)
-        heard(file.says)
+        asking {
+            ports.handOn(file)
+            heard(file.says)
+        }
     }
 
     /** Passes a text on. */
@@ -137,6 +143,7 @@ class FilesDesk(
     /** The backup made last is copied unless it has been: the last copy may have failed. */
     private suspend fun copyLatest() {
         core.latestBackup()?.let { ports.copyBackup(it) }
+        copyTrouble = ""
     }
 
     /** Lets the user pick a file and shows what it contains. */
@@ -200,10 +207,17 @@ class FilesDesk(
         heard(made.says)
     }
 
-    /** Makes a backup if one is due; the shell calls this when it goes to the background. */
+    /**
+     * Makes a backup if one is due; the shell calls this when it goes to the background. The Bank is for answers to taps, so a
+     * copy that fails is reported where copies are made.
+     */
     suspend fun backUpIfDue() {
         core.backUpIfDue(now())
-        copyLatest()
+        try {
+            copyLatest()
+        } catch (trouble: FileTrouble) {
+            copyTrouble = trouble.message.orEmpty()
+        }
     }
 
     /** Checks the whole log. */

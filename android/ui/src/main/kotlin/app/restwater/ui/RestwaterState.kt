@@ -338,8 +338,6 @@ class RestwaterState(
             desk.backUpIfDue()
         } catch (refused: RestwaterException.Failed) {
             notice = refused.text
-        } catch (trouble: FileTrouble) {
-            notice = trouble.message.orEmpty()
         }
 
     /** Reads the screen each second until it is cancelled, which happens when nobody can see it. */
