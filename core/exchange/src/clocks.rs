@@ -3,6 +3,7 @@
 use super::ClockDifference;
 use restwater_log::{Op, OpOrder};
 use std::collections::BTreeMap;
+use std::hash::{BuildHasher, BuildHasherDefault, DefaultHasher};
 use uuid::Uuid;
 
 /// Clocks that are off by this much, in ms, are reported; less may be drift or the time between two taps.
@@ -21,13 +22,18 @@ pub(super) struct Clocks {
 struct Shown {
     order: OpOrder,
     wall_ms: i64,
+    mono_ms: i64,
+    /// Stands for the boot, whose name is longer.
+    boot: u64,
     /// Whether the entry is new here. A difference is told when it comes.
     new: bool,
 }
 
 impl Clocks {
     pub(super) fn note(&mut self, op: &Op, new: bool) {
-        let shown = Shown { order: op.order(), wall_ms: op.at.wall_ms, new };
+        let at = &op.at;
+        let boot = BuildHasherDefault::<DefaultHasher>::default().hash_one(&at.boot);
+        let shown = Shown { order: op.order(), wall_ms: at.wall_ms, mono_ms: at.mono_ms, boot, new };
         self.entries += 1;
         if self.entries > ENTRIES {
             return;
@@ -48,14 +54,21 @@ fn difference(mut shown: Vec<Shown>, now_ms: i64) -> ClockDifference {
     shown.sort_unstable_by_key(|shown| shown.order);
     let mut found = ClockDifference::default();
     let told = |ms: i64| if ms < CLOCK_TOLD_MS { 0 } else { ms };
-    let mut before = None;
+    let mut before: Option<Shown> = None;
     for entry in shown {
-        let back_ms = before.map_or(0, |before: i64| before.saturating_sub(entry.wall_ms));
+        let back_ms = before.map_or(0, |before| set_back_ms(&before, &entry));
         if entry.new {
             found.ahead_ms = found.ahead_ms.max(told(entry.wall_ms.saturating_sub(now_ms)));
             found.set_back_ms = found.set_back_ms.max(told(back_ms));
         }
-        before = Some(entry.wall_ms);
+        before = Some(entry);
     }
     found
+}
+
+/// By how much the clock was set back between two entries: exactly within one boot, whose monotonic clock says how long it was,
+/// and at the least across two.
+fn set_back_ms(before: &Shown, entry: &Shown) -> i64 {
+    let passed_ms = if before.boot == entry.boot { entry.mono_ms.saturating_sub(before.mono_ms) } else { 0 };
+    before.wall_ms.saturating_add(passed_ms).saturating_sub(entry.wall_ms)
 }

@@ -182,7 +182,7 @@ mod tests {
         let bites = foretold(&posterior, 120.0, &landing(0)).unwrap().bites;
         assert_eq!(shown.lines[1].label, "Bites to come");
         assert_eq!((shown.lines[1].low, shown.lines[1].high), (bites.low, bites.high));
-        assert!(shown.lines[1].value.ends_with(&format!("most likely {:.0}", bites.likely)), "{shown:?}");
+        assert!(shown.lines[1].value.ends_with(&format!("about {:.0}", bites.likely)), "{shown:?}");
     }
 
     #[test]

@@ -15080,6 +15080,10 @@ public enum BookTap: Equatable, Hashable {
          * Whether it is.
          */mine: Bool
     )
+    /**
+     * END of the session opened, which another phone of the angler's left open.
+     */
+    case end
 
 
 
@@ -15119,6 +15123,8 @@ public struct FfiConverterTypeBookTap: FfiConverterRustBuffer {
         
         case 7: return .phoneIsMine(mine: try FfiConverterBool.read(from: &buf)
         )
+        
+        case 8: return .end
         
         default: throw UniffiInternalError.unexpectedEnumCase
         }
@@ -15161,6 +15167,10 @@ public struct FfiConverterTypeBookTap: FfiConverterRustBuffer {
             writeInt(&buf, Int32(7))
             FfiConverterBool.write(mine, into: &buf)
             
+        
+        case .end:
+            writeInt(&buf, Int32(8))
+        
         }
     }
 }

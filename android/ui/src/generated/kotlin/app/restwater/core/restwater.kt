@@ -12793,6 +12793,12 @@ sealed class BookTap {
         companion object
     }
     
+    /**
+     * END of the session opened, which another phone of the angler's left open.
+     */
+    object End : BookTap()
+    
+    
 
     
 
@@ -12827,6 +12833,7 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
             7 -> BookTap.PhoneIsMine(
                 FfiConverterBoolean.read(buf),
                 )
+            8 -> BookTap.End
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
     }
@@ -12880,6 +12887,12 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
                 + FfiConverterBoolean.allocationSize(value.`mine`)
             )
         }
+        is BookTap.End -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
     }
 
     override fun write(value: BookTap, buf: ByteBuffer) {
@@ -12916,6 +12929,10 @@ public object FfiConverterTypeBookTap : FfiConverterRustBuffer<BookTap>{
             is BookTap.PhoneIsMine -> {
                 buf.putInt(7)
                 FfiConverterBoolean.write(value.`mine`, buf)
+                Unit
+            }
+            is BookTap.End -> {
+                buf.putInt(8)
                 Unit
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
