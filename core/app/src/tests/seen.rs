@@ -201,3 +201,16 @@ fn you_and_the_neighbours_are_compared_over_the_minutes_that_were_fished() {
     let in_a_match = minutes(&mut super::match_day::in_match(), 316 + 90);
     assert!((in_a_match - (all_out_min - 20.0)).abs() < 1e-9, "{in_a_match}");
 }
+
+/// What was seen there just now is read first, before what the log says of such spots.
+#[test]
+fn the_swim_says_first_what_has_just_shown() {
+    let mut phone = started();
+    phone.tap(1_000, &tackle(TackleTap::Reach { reach: Reach::Yards { hundredths: 3_000 } })).unwrap();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(21 * MIN, &BITE).unwrap();
+    phone.tap(22 * MIN, &Action::Lost { rod: 1 }).unwrap();
+    phone.tap(23 * MIN, &Action::Swim { tap: SwimTap::Seen { sign: FishSign::Rolled } }).unwrap();
+    let Screen::Swim(swim) = phone.app().screen(Which::Swim, &at(24 * MIN)).unwrap() else { panic!() };
+    assert!(swim.reasons.len() > 1 && swim.why.starts_with("Fish showed"), "{:?}", swim.reasons);
+}

@@ -50,11 +50,12 @@ struct MatchSlate {
         guard slate.layout.apart, stacked(first.width, em: body).height > first.height else { return (page, []) }
         func nets(_ some: (NetView) -> Bool) -> [LeafBlock] { view.nets.enumerated().filter { some($1) }.map { .net($1, $0) } }
         let texts = page.blocks(width: first.width)
-        let (says, notes) = (texts.prefix(texts.count - view.notes.count - view.lines.count), texts.suffix(view.notes.count))
-        let lines = texts.dropFirst(says.count).prefix(view.lines.count)
+        let notes = Array(texts.suffix(view.notes.count))
+        let said = texts.dropLast(notes.count)
+        let (says, lines) = (Array(said.dropLast(view.lines.count)), Array(said.suffix(view.lines.count)))
         // A net near its limit comes before what can wait.
         let blocks = says + nets { $0.warning != .clear } + lines + nets { $0.warning == .clear } + notes
-        return (page, page.parts(Array(blocks), width: first.width) { $0 == 0 ? first.height : others.height })
+        return (page, page.parts(blocks, width: first.width) { $0 == 0 ? first.height : others.height })
     }
 }
 
