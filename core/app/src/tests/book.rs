@@ -79,7 +79,7 @@ fn sessions_are_listed_filtered_and_counted() {
     assert_eq!(figures.lines[0].detail, "3 in 3 h: 0.2 to 2.9");
     for leaf in [&rates, &figures] {
         assert!(bench::ranges_are_on_their_axis(leaf) >= 4, "all days, and each");
-        assert_eq!(leaf.axis.as_ref().unwrap().label, "bites an hour for each rod");
+        assert_eq!(leaf.axis.as_ref().unwrap().label, "bites in a rod hour");
     }
     assert!(figures.notes.iter().any(|note| note.contains("Garwood")), "{:?}", figures.notes);
     phone.tap(now, &water(BookSet::Shown, "Mill pool")).unwrap();

@@ -79,6 +79,10 @@ class GrowthTest {
             for (screen in Showing.entries) {
                 show(screen)
                 read("$screen")
+                // On the lowest glasses the third sentence has a line of its own, which the second takes with large text.
+                if (screen == Showing.BANK && glass.heightPx / glass.pxPerMm < LOW_MM) {
+                    found["$screen"]?.keys?.removeAll(bank.advice.more.map(::plain).toSet())
+                }
                 if (screen == Showing.MATCH) for (page in listOf("match-coming", "match-scales", "match-rules")) {
                     if (!goTo(page)) continue
                     read("$screen $page")
@@ -130,7 +134,9 @@ class GrowthTest {
     /** A figure and its unit are bound by another space, a line may end anywhere, and a label is above its value or joined with it. */
     private fun Bankside.drawn(): Map<String, Float> =
         nodes(SemanticsMatcher.keyIsDefined(Drawn)).flatMap { it.config[Drawn] }
-            .groupBy({ it.text.replace('\u00a0', ' ').replace('\n', ' ').replace(":", "").trim() }, { it.em }).filterKeys { it.isNotEmpty() }.mapValues { (_, sizes) -> sizes.min() }
+            .groupBy({ plain(it.text) }, { it.em }).filterKeys { it.isNotEmpty() }.mapValues { (_, sizes) -> sizes.min() }
+
+    private fun plain(text: String) = text.replace('\u00a0', ' ').replace('\n', ' ').replace(":", "").trim()
 
     private companion object {
         /** A text this many times as large has hardly grown. */
