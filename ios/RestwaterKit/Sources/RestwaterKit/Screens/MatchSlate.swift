@@ -48,14 +48,9 @@ struct MatchSlate {
             typing: nil, rows: [], keys: [])
         let page = LeafPage(leaf, slate: slate)
         guard slate.layout.apart, stacked(first.width, em: body).height > first.height else { return (page, []) }
-        func nets(_ some: (NetView) -> Bool) -> [LeafBlock] { view.nets.enumerated().filter { some($1) }.map { .net($1, $0) } }
-        let texts = page.blocks(width: first.width)
-        let notes = Array(texts.suffix(view.notes.count))
-        let said = texts.dropLast(notes.count)
-        let (says, lines) = (Array(said.dropLast(view.lines.count)), Array(said.suffix(view.lines.count)))
-        // A net near its limit comes before what can wait.
-        let blocks = says + nets { $0.warning != .clear } + lines + nets { $0.warning == .clear } + notes
-        return (page, page.parts(blocks, width: first.width) { $0 == 0 ? first.height : others.height })
+        let (texts, nets) = (page.blocks(width: first.width), view.nets.enumerated().map { LeafBlock.net($1, $0) })
+        let blocks = texts.prefix(texts.count - view.notes.count) + nets + texts.suffix(view.notes.count)
+        return (page, page.parts(Array(blocks), width: first.width) { $0 == 0 ? first.height : others.height })
     }
 }
 

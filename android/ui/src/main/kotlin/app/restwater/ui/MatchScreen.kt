@@ -23,8 +23,6 @@ import app.restwater.core.MatchLayout
 import app.restwater.core.MatchLine
 import app.restwater.core.MatchTap
 import app.restwater.core.MatchView
-import app.restwater.core.NetView
-import app.restwater.core.NetWarning
 import app.restwater.core.PadWords
 import app.restwater.core.PageKey
 import app.restwater.core.Rect
@@ -130,16 +128,12 @@ private fun nowParts(sheet: Sheet, first: Rect, others: Rect): List<List<Block>>
         val all = Stacked(heights, view, first.width, body, mm)
         if (all.height <= first.height) return@remember emptyList()
         val blocks = listing {
-            fun nets(some: List<IndexedValue<NetView>>) =
-                some.forEach { (i, net) -> add(Block.Net(net, i, body, heights.net(net, body, first.width, mm).height + BELOW_MM * mm)) }
             add(Block.Words(view.says, body, FontWeight.Bold, "match-says", heights.of(view.says, body, first.width, FontWeight.Bold) + BELOW_MM * mm, 0.0))
-            // A net near its limit comes before what can wait.
-            nets(view.nets.withIndex().filter { it.value.warning != NetWarning.CLEAR })
             view.lines.forEachIndexed { i, line ->
                 val leaf = line.ofLeaf()
                 add(Block.Figure(leaf, i, body, heights.measurer.lineHeight(leaf, body, first.width, heights.density, mm), null))
             }
-            nets(view.nets.withIndex().filter { it.value.warning == NetWarning.CLEAR })
+            view.nets.forEachIndexed { i, net -> add(Block.Net(net, i, body, heights.net(net, body, first.width, mm).height + BELOW_MM * mm)) }
             view.notes.forEachIndexed { i, note ->
                 val em = body * NOTE
                 add(Block.Words(note, em, FontWeight.Medium, "match-note-$i", heights.of(note, em, first.width) + BELOW_MM * mm, 0.0))
