@@ -205,7 +205,7 @@ fn legend_id(sample: LegendSample) -> &'static str {
     }
 }
 
-/// Fish that showed within so many minutes are the first reason.
+/// Fish that showed less than this long ago are the first reason, minutes.
 const LATELY_MIN: f64 = 15.0;
 /// How many further cells are named.
 const OTHERS: usize = 3;

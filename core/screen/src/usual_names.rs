@@ -2,7 +2,7 @@
 
 use super::{UsualClass, Wording};
 use restwater_compare::Factor;
-use restwater_match_day::rules::{plain_name, same_name};
+use restwater_match_day::rules::plain_name;
 use std::sync::OnceLock;
 
 /// Message ids of baits.
@@ -30,8 +30,7 @@ pub fn plain_value(factor: Factor, value: &str) -> String {
         return value.to_owned();
     }
     let plain = plain_name(value);
-    let usual = usual_in_every_language().iter().find(|usual| usual.factor == factor && usual.name == plain);
-    usual.map_or(plain, |usual| usual.english.clone())
+    english(NameOf::Value(factor), &plain).map_or(plain, str::to_owned)
 }
 
 /// Whether two values are the same however they are spelled.
@@ -39,36 +38,45 @@ pub fn same_value(factor: Factor, a: &str, b: &str) -> bool {
     a == b || (!ids(factor).is_empty() && plain_value(factor, a) == plain_value(factor, b))
 }
 
-/// One of the names that are offered, in one language.
+/// What the names are of that are offered.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum NameOf {
+    Value(Factor),
+    Class,
+}
+
+/// One of those names, in one language.
 struct Usual {
-    factor: Factor,
+    of: NameOf,
     english: String,
     name: String,
+}
+
+/// The English for a plain name if it is one of those offered.
+fn english(of: NameOf, plain: &str) -> Option<&'static str> {
+    let usual = usual_in_every_language().iter().find(|usual| usual.of == of && usual.name == plain);
+    usual.map(|usual| usual.english.as_str())
 }
 
 fn usual_in_every_language() -> &'static [Usual] {
     static ALL: OnceLock<Vec<Usual>> = OnceLock::new();
     ALL.get_or_init(|| {
-        let of = |factor: Factor, id: &str| {
+        let usual = |(of, id): (NameOf, &str)| {
             let names = Wording::in_every_language(id, &[]);
             let english = plain_name(&names[0]);
-            names.into_iter().map(move |name| Usual {
-                factor,
-                english: english.clone(),
-                name: plain_name(&name),
-            })
+            names.into_iter().map(move |name| Usual { of, english: english.clone(), name: plain_name(&name) })
         };
-        let each = |factor| ids(factor).iter().flat_map(move |id| of(factor, id));
-        [Factor::Bait, Factor::Colour].into_iter().flat_map(each).collect()
+        let values = [Factor::Bait, Factor::Colour].into_iter();
+        let values = values.flat_map(|factor| ids(factor).iter().map(move |id| (NameOf::Value(factor), *id)));
+        let classes = UsualClass::ALL.iter().map(|class| (NameOf::Class, class.id()));
+        values.chain(classes).flat_map(usual).collect()
     })
 }
 
 /// Whether two names are the same of the usual kinds of fish, each in any language.
 pub fn same_usual_class(a: &str, b: &str) -> bool {
-    UsualClass::ALL.iter().any(|class| {
-        let known = Wording::in_every_language(class.id(), &[]);
-        [a, b].iter().all(|name| known.iter().any(|known| same_name(known, name)))
-    })
+    let [a, b] = [a, b].map(|name| english(NameOf::Class, &plain_name(name)));
+    a.is_some() && a == b
 }
 
 #[cfg(test)]
@@ -87,9 +95,16 @@ mod tests {
     }
 
     #[test]
+    fn a_usual_kind_of_fish_is_the_same_in_any_case_and_language() {
+        assert!(same_usual_class("Hecht", "PIKE"));
+        assert!(!same_usual_class("Hecht", "carp"));
+        assert!(!same_usual_class("golden orfe", "golden orfe"), "none of the usual ones");
+    }
+
+    #[test]
     fn no_usual_name_stands_for_two() {
         for one in usual_in_every_language() {
-            let same = |other: &&Usual| (other.factor, &other.name) == (one.factor, &one.name);
+            let same = |other: &&Usual| (other.of, &other.name) == (one.of, &one.name);
             let meant: Vec<&String> =
                 usual_in_every_language().iter().filter(same).map(|usual| &usual.english).collect();
             assert!(meant.iter().all(|english| **english == one.english), "{} {meant:?}", one.name);

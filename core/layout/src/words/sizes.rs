@@ -44,7 +44,7 @@ impl Sizes {
         Self { scale, headline: HEADLINE_EM * scale }
     }
 
-    /// Height of the first sentence and so many lines below it.
+    /// Height of the first sentence with the given number of lines below it.
     pub(super) fn lines(&self, below: u32) -> f64 {
         (self.headline + f64::from(below) * BODY_EM * self.scale) * LINE
     }
