@@ -149,6 +149,17 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(try phone.state.content.notice, title)
     }
 
+    /// After the cast that brought these words.
+    private func isSaidOnceASession(_ words: String, by phone: Handset) async throws {
+        try await phone.act(.woundIn(rod: 1))
+        try await phone.act(.cast(rod: 1))
+        XCTAssertFalse(try phone.state.content.notice.contains(words), "not at every cast")
+        try await phone.act(.endSession)
+        try await phone.act(.startSession(setup: nil))
+        try await phone.act(.cast(rod: 1))
+        XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), "again in the next session")
+    }
+
     func testRefusedNotificationsAreReportedOnceBesideTheCoresNoticeAboutTheTap() async throws {
         let phone = Handset(alarms: PlayedAlarms(.refused))
         await phone.launch()
@@ -159,13 +170,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         let notice = try phone.state.content.notice
         XCTAssertTrue(notice.hasSuffix(words), notice)
         XCTAssertTrue(notice.hasPrefix(core), "\(notice) begins with \(core)")
-        try await phone.act(.woundIn(rod: 1))
-        try await phone.act(.cast(rod: 1))
-        XCTAssertFalse(try phone.state.content.notice.contains(words), "not at every cast")
-        try await phone.act(.endSession)
-        try await phone.act(.startSession(setup: nil))
-        try await phone.act(.cast(rod: 1))
-        XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), "again in the next session")
+        try await isSaidOnceASession(words, by: phone)
     }
 
     /// The system takes the alarm and rings it without a sound.
@@ -180,13 +185,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(phone.alarms.pending.count, 1)
         let notice = try phone.state.content.notice
         XCTAssertTrue(notice.hasPrefix(core) && notice.hasSuffix(words), notice)
-        try await phone.act(.woundIn(rod: 1))
-        try await phone.act(.cast(rod: 1))
-        XCTAssertFalse(try phone.state.content.notice.contains(words), "not at every cast")
-        try await phone.act(.endSession)
-        try await phone.act(.startSession(setup: nil))
-        try await phone.act(.cast(rod: 1))
-        XCTAssertTrue(try phone.state.content.notice.hasSuffix(words), "again in the next session")
+        try await isSaidOnceASession(words, by: phone)
     }
 
     func testSilentNotificationsDoNotMatterWhereTheSystemsOwnAlarmsRing() async throws {
