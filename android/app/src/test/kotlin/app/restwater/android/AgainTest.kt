@@ -8,7 +8,6 @@ import android.media.AudioManager
 import app.restwater.core.Action
 import app.restwater.core.MatchTap
 import app.restwater.core.RuleTap
-import app.restwater.core.SetupTap
 import org.junit.After
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertNotSame
@@ -34,10 +33,7 @@ class AgainTest {
 
     private fun show() = lockScreen.show(Handset.core.watch(Handset.app.now()))
 
-    private fun act(action: Action) {
-        Handset.core.act(action, Handset.app.now())
-        show()
-    }
+    private fun act(action: Action) = Handset.act(action, lockScreen)
 
     private fun titleOf(shown: Notification) = shown.extras.getString(Notification.EXTRA_TITLE).orEmpty().substringBefore(':')
 
@@ -47,12 +43,7 @@ class AgainTest {
 
     private fun sweepAll() = manager.activeNotifications.filter { it.notification.channelId == LockScreen.ALARM }.forEach { manager.cancel(it.tag, it.id) }
 
-    @Before fun twoRodsAndAnAlarmAfterTwelveMinutes() {
-        Handset.thatMayRing()
-        Handset.core.act(Action.Setup(SetupTap.Rods(2u)), Handset.app.now())
-        Handset.beginWithAnAlarm()
-        Handset.later(60)
-    }
+    @Before fun twoRodsAndAnAlarmAfterTwelveMinutes() = Handset.beginWithTwoRodsAndAnAlarm()
 
     @After fun everyReceiverHasAnswered() = Handset.answered()
 

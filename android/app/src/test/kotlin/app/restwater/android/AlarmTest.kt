@@ -17,7 +17,6 @@ import app.restwater.R
 import app.restwater.core.Action
 import app.restwater.core.Alarm
 import app.restwater.core.PhoneTap
-import app.restwater.core.SetupTap
 import app.restwater.core.shellWords
 import java.util.concurrent.TimeUnit
 import org.junit.After
@@ -44,19 +43,11 @@ class AlarmTest {
 
     private fun show() = lockScreen.show(Handset.core.watch(Handset.app.now()))
 
-    private fun act(action: Action) {
-        Handset.core.act(action, Handset.app.now())
-        show()
-    }
+    private fun act(action: Action) = Handset.act(action, lockScreen)
 
     private fun titles() = Handset.rung().map { it.extras.getString(Notification.EXTRA_TITLE).orEmpty().substringBefore(':') }.sorted()
 
-    @Before fun twoRodsAndAnAlarmAfterTwelveMinutes() {
-        Handset.thatMayRing()
-        Handset.core.act(Action.Setup(SetupTap.Rods(2u)), Handset.app.now())
-        Handset.beginWithAnAlarm()
-        Handset.later(60)
-    }
+    @Before fun twoRodsAndAnAlarmAfterTwelveMinutes() = Handset.beginWithTwoRodsAndAnAlarm()
 
     @After fun everyReceiverHasAnswered() = Handset.answered()
 

@@ -13,6 +13,7 @@ import app.restwater.core.Moment
 import app.restwater.core.PhoneTap
 import app.restwater.core.Restwater
 import app.restwater.core.Screen
+import app.restwater.core.SetupTap
 import app.restwater.core.Which
 import app.restwater.core.Work
 import java.io.File
@@ -74,6 +75,20 @@ object Handset {
     fun beginWithAnAlarm() {
         begin()
         core.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u))), app.now())
+    }
+
+    /** The same on two rods, a minute ago. */
+    fun beginWithTwoRodsAndAnAlarm() {
+        thatMayRing()
+        core.act(Action.Setup(SetupTap.Rods(2u)), app.now())
+        beginWithAnAlarm()
+        later(60)
+    }
+
+    /** A key of the app: what [lockScreen] shows follows it. */
+    fun act(action: Action, lockScreen: LockScreen) {
+        core.act(action, app.now())
+        lockScreen.show(core.watch(app.now()))
     }
 
     /** A session begins, a second ago: a tap within the time of a double tap after START would count as one. */

@@ -60,10 +60,20 @@ class LeftTest {
 
     private fun says(words: String) = hasContentDescription(words, substring = true).or(hasText(words, substring = true))
 
-    private fun pickFolder() {
-        val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "backups")
+    private fun pickFolder(name: String = "backups") {
+        val tree = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, name)
         Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, tree.toString()).commit()
     }
+
+    /** A folder whose copies end only after the latch is released. */
+    private fun pickSlowFolder(): CountDownLatch {
+        pickFolder()
+        shelf.makes = true
+        shelf.file = File.createTempFile("copy", ".db")
+        return CountDownLatch(1).also { shelf.waitsFor = it }
+    }
+
+    private fun aBackup() = File.createTempFile("backup", ".db").apply { writeText("the log") }
 
     private fun leave(scenario: ActivityScenario<MainActivity>) {
         scenario.moveToState(Lifecycle.State.CREATED)
@@ -99,12 +109,8 @@ class LeftTest {
     }
 
     @Test fun twoCopiesOfOneBackupAreOne() = runBlocking {
-        pickFolder()
-        shelf.makes = true
-        shelf.file = File.createTempFile("copy", ".db")
-        val comes = CountDownLatch(1)
-        shelf.waitsFor = comes
-        val backup = File.createTempFile("backup", ".db").apply { writeText("the log") }
+        val comes = pickSlowFolder()
+        val backup = aBackup()
         val both = List(2) {
             async(Dispatchers.IO) { Handset.app.files.copyBackup(backup.path) }.also { Thread.sleep(300) }
         }
@@ -117,16 +123,11 @@ class LeftTest {
 
     /** The copy under way is for a folder that is no longer the one. */
     @Test fun aFolderPickedDuringACopyGetsItsOwn() = runBlocking {
-        pickFolder()
-        shelf.makes = true
-        shelf.file = File.createTempFile("copy", ".db")
-        val comes = CountDownLatch(1)
-        shelf.waitsFor = comes
-        val backup = File.createTempFile("backup", ".db").apply { writeText("the log") }
+        val comes = pickSlowFolder()
+        val backup = aBackup()
         val first = async(Dispatchers.IO) { Handset.app.files.copyBackup(backup.path) }
         Thread.sleep(300)
-        val other = DocumentsContract.buildTreeDocumentUri(Shelf.AUTHORITY, "other").toString()
-        Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit().putString(PhoneFiles.FOLDER, other).commit()
+        pickFolder("other")
         val second = async(Dispatchers.IO) { Handset.app.files.copyBackup(backup.path) }
         comes.countDown()
         first.await()
