@@ -20,6 +20,9 @@ impl App {
         let mut entries =
             if as_set_up { self.beginning(&setup)? } else { vec![Payload::SessionStarted(setup)] };
         entries.extend(self.plan_to_take(at));
+        if as_set_up {
+            self.setup_used(id, used)?;
+        }
         self.write_all(id, entries, at)?;
         // The session has begun: the screens are reset for a new day, whatever fails from here on.
         self.chosen = 1;
@@ -30,9 +33,6 @@ impl App {
         self.asking = Asking::default();
         self.mending = None;
         self.plan_begun(at);
-        if as_set_up {
-            self.setup_used(id, used);
-        }
         Ok(self.begun())
     }
 

@@ -85,7 +85,12 @@ impl App {
             FormChoice::Map => ("-swim", "geojson", "application/geo+json"),
             FormChoice::Club => ("-club-days", "csv", "text/csv"),
         };
-        let what = self.selection(state.span, now)?;
+        let days = self.sessions_of(state.span, now)?;
+        let what = match state.span {
+            Span::This => Selection::Session(self.session().ok_or(NotNow::NoSession)?.id),
+            Span::Days(_) => Selection::Sessions(&days),
+            Span::Everything => Selection::Everything,
+        };
         let day = match state.span {
             // A map and a report are of one session, whatever span was chosen for other kinds of file.
             _ if matches!(state.form, FormChoice::Map | FormChoice::Report) => {
@@ -135,7 +140,7 @@ impl App {
 
     fn table(
         &self,
-        what: Selection,
+        what: Selection<'_>,
         table: Table,
         path: &Path,
         progress: &mut OnProgress<'_>,
@@ -146,18 +151,15 @@ impl App {
         })?)
     }
 
-    fn selection(&self, span: Span, now: &Moment) -> Result<Selection, AppError> {
-        Ok(match span {
-            Span::This => Selection::Session(self.session().ok_or(NotNow::NoSession)?.id),
-            Span::Everything => Selection::Everything,
-            Span::Days(days) => {
-                // The range begins at midnight, so that every day is a whole day.
-                let midnight_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
-                let from_ms = self.by_its_own_clock(midnight_ms, now.offset_min)?;
-                // A session that began after now did so by a clock that has been set back since.
-                Selection::Began { from_ms, to_ms: i64::MAX }
-            }
-        })
+    /// The sessions that began on the latest days, if the span is one of days.
+    fn sessions_of(&mut self, span: Span, now: &Moment) -> Result<Vec<Uuid>, AppError> {
+        let Span::Days(days) = span else { return Ok(Vec::new()) };
+        self.sessions.refresh(&self.journal)?;
+        // The range begins at midnight, so that every day is a whole day.
+        let midnight_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
+        let from_ms = self.by_its_own_clock(midnight_ms, now.offset_min)?;
+        // A session that began after now did so by a clock that has been set back since.
+        Ok(self.sessions.begun_from(from_ms))
     }
 
     /// Corrects a midnight that was computed with the present offset by the offset that the phone had then, since the clocks may

@@ -85,8 +85,10 @@ impl App {
 
     /// Sets the time of an entry back from its tap.
     fn mend_back(&mut self, op: Uuid, minutes: u32, at: &Moment) -> Result<String, AppError> {
-        let back_s = within("back", minutes, 1, screen::LONGEST_BACK_MIN)? * 60;
         let Loaded { session, ops, .. } = self.entry_to_mend(op)?;
+        let payload = ops.iter().find(|logged| logged.id == op).map(|logged| &logged.payload);
+        let most = payload.map_or(0, screen::longest_back_min);
+        let back_s = within("back", minutes, 1, most)? * 60;
         let (session, entry) = (session.id, timed(session, ops, op));
         if let Some(entry) = entry {
             self.check_back(session, &entry, back_s)?;

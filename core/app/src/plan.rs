@@ -13,6 +13,7 @@ use std::collections::BTreeMap;
 use uuid::Uuid;
 
 const ASIDE: &str = "plan_aside";
+const PLANNED: &str = "plan_day";
 const DAY_MS: i64 = 86_400_000;
 /// From this time of day on, a plan is written for tomorrow: a choice.
 const EVENING_MS: i64 = 12 * 3_600_000;
@@ -44,7 +45,7 @@ pub(super) struct PlanNow {
 
 impl PlanState {
     pub(super) fn load(store: &Store) -> Result<Self, AppError> {
-        Ok(Self { day: None, aside: settings::read(store, ASIDE)? })
+        Ok(Self { day: settings::read(store, PLANNED)?, aside: settings::read(store, ASIDE)? })
     }
 }
 
@@ -88,7 +89,9 @@ impl App {
             PlanTap::Day { day } => {
                 let today = day_of(at);
                 let (first, last) = (today.saturating_sub(DAYS_AHEAD), today.saturating_add(DAYS_AHEAD));
-                self.plan.day = Some(within("day", *day, first, last)?);
+                let day = within("day", *day, first, last)?;
+                settings::write(self.journal.store(), PLANNED, &Some(day))?;
+                self.plan.day = Some(day);
                 Ok(String::new())
             }
             PlanTap::Today { takes } => self.plan_today(*takes, at),
@@ -117,13 +120,22 @@ impl App {
     pub(super) fn plan_line(&mut self, line: PlanLine, at: &Moment) -> Result<String, AppError> {
         let day = self.planned_day(at);
         let notice = self.log_own(Payload::PlanSet { day, line }, at)?;
-        self.plan.day = Some(day);
+        self.plan_day_is(Some(day));
         Ok(notice)
     }
 
     /// A session has begun: its day needs no more planning.
     pub(super) fn plan_begun(&mut self, at: &Moment) {
-        self.plan.day = self.plan.day.filter(|day| *day > day_of(at));
+        self.plan_day_is(self.plan.day.filter(|day| *day > day_of(at)));
+    }
+
+    /// Keeps the day that is planned, over a restart too. What was written before stands, even if this can't be stored.
+    fn plan_day_is(&mut self, day: Option<i32>) {
+        if self.plan.day != day {
+            self.plan.day = day;
+            let stored = settings::write(self.journal.store(), PLANNED, &day);
+            self.journal.beside(Beside::AfterTheTap, stored);
+        }
     }
 
     /// A copy of the plan for a session that begins now. If the plan can't be read the session begins without

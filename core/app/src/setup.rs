@@ -238,13 +238,16 @@ impl App {
         Ok(self.folded(id)?.started.is_some())
     }
 
-    /// A session has begun with the choices. `used` says whether another session had begun with them before, so that this one had
-    /// none. If this can't be stored, the session begins nevertheless.
-    pub(super) fn setup_used(&mut self, by: Uuid, used: bool) {
-        let forgotten = if used { self.forget_setup() } else { Ok(()) };
+    /// A session is about to begin with the choices. `used` says whether another session had begun with them before, so that this
+    /// one has none. This is stored before START: after it, the next START would copy the day again if the phone died in between.
+    /// If START can't be written then, the choices still stand, since no session with that id has begun.
+    pub(super) fn setup_used(&mut self, by: Uuid, used: bool) -> Result<(), AppError> {
+        if used {
+            self.forget_setup()?;
+        }
+        self.journal.store().set_setting(USED_BY, &by.to_string())?;
         self.setup.used_by = Some(by);
-        let stored = self.journal.store().set_setting(USED_BY, &by.to_string()).map_err(AppError::from);
-        self.journal.beside(Beside::AfterTheTap, forgotten.and(stored));
+        Ok(())
     }
 
     /// The set-up offers the place of the session that began with its choices, and so follows a correction of that place and

@@ -3,7 +3,7 @@
 use super::{App, AppError, settings};
 use restwater_log::{Moment, Payload};
 use restwater_screen::{Day, Whose};
-use restwater_session::{NotNow, Session, check};
+use restwater_session::{NotNow, check};
 use uuid::Uuid;
 
 impl App {
@@ -34,10 +34,14 @@ impl App {
         Ok(self.phone_of_opened()?.map(|device| self.mine.contains(&device)))
     }
 
-    /// Whether the opened session was left open by a phone that the angler no longer logs with. Today's ends on the Bank.
+    /// Whether the opened session of the angler was left open and is not the one on the Bank, where that one is ended: it was begun
+    /// by a phone that the angler no longer logs with, or a backup brought it back after another had been begun.
     pub(super) fn opened_can_be_ended(&self) -> Result<bool, AppError> {
-        let open = self.book.opened.as_ref().is_some_and(Session::is_open);
-        Ok(open && self.phone_is_mine()? == Some(true))
+        let Some(opened) = self.book.opened.as_ref().filter(|opened| opened.is_open()) else {
+            return Ok(false);
+        };
+        let on_the_bank = self.session().is_some_and(|session| session.id == opened.id);
+        Ok(!on_the_bank && !self.is_of_another(opened.id)?)
     }
 
     /// END of that session. If it comes late, Mend asks about it as about any other.

@@ -14,16 +14,11 @@ use uuid::Uuid;
 
 /// What to export.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Selection {
+pub enum Selection<'a> {
     /// One session.
     Session(Uuid),
-    /// The sessions that began in a range of wall time, ms since 1970 UTC, both ends included.
-    Began {
-        /// First time.
-        from_ms: i64,
-        /// Last time.
-        to_ms: i64,
-    },
+    /// Some sessions.
+    Sessions(&'a [Uuid]),
     /// Everything.
     Everything,
 }
@@ -50,7 +45,7 @@ pub struct Exported {
 /// Writes an op file. After an error the file is incomplete, and is recognised as cut off when read.
 pub fn export(
     store: &Store,
-    what: Selection,
+    what: Selection<'_>,
     place: Place,
     out: impl Write,
     progress: &mut OnProgress<'_>,
@@ -60,7 +55,7 @@ pub fn export(
     let mut file = OpFileWriter::begin(out)?;
     let mut statement = conn.prepare_cached(match what {
         Selection::Session(_) => include_str!("sql/export_session.sql"),
-        Selection::Began { .. } => include_str!("sql/export_began.sql"),
+        Selection::Sessions(_) => include_str!("sql/export_sessions.sql"),
         Selection::Everything => include_str!("sql/export_everything.sql"),
     })?;
     let mut left_here = taken_back_here(&conn, what)?;
@@ -89,10 +84,13 @@ pub fn export(
     Ok(Exported { ops, bytes })
 }
 
-fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection) -> rusqlite::Result<Rows<'s>> {
+fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection<'_>) -> rusqlite::Result<Rows<'s>> {
     match what {
         Selection::Session(id) => statement.query([id.as_bytes()]),
-        Selection::Began { from_ms, to_ms } => statement.query([from_ms, to_ms]),
+        Selection::Sessions(ids) => {
+            let hex: Vec<String> = ids.iter().map(|id| format!("\"{}\"", id.simple())).collect();
+            statement.query([format!("[{}]", hex.join(","))])
+        }
         Selection::Everything => statement.query([]),
     }
 }
@@ -100,10 +98,10 @@ fn select<'s>(statement: &'s mut CachedStatement<'_>, what: Selection) -> rusqli
 /// The entries about imports undone on this phone: those that record the undoing, and the imported entries
 /// that are therefore out of force. If they were exported, they would undo the same entries on the phone of
 /// the angler who logged them.
-fn taken_back_here(conn: &Connection, what: Selection) -> Result<HashSet<Uuid>, ExchangeError> {
+fn taken_back_here(conn: &Connection, what: Selection<'_>) -> Result<HashSet<Uuid>, ExchangeError> {
     let session = match what {
         Selection::Session(id) => Some(id),
-        Selection::Began { .. } | Selection::Everything => None,
+        Selection::Sessions(_) | Selection::Everything => None,
     };
     let said = said_of_imports(conn, session)?;
     let mut left_here = voided(&sorted(&said));
@@ -113,11 +111,11 @@ fn taken_back_here(conn: &Connection, what: Selection) -> Result<HashSet<Uuid>, 
 
 /// The positions of pegs that were undone or that a later one replaced: no screen shows them any more, so the angler can't
 /// mean to send them. The first reading may have been taken at home.
-fn places_out_of_force(store: &Store, what: Selection) -> Result<Vec<Uuid>, ExchangeError> {
+fn places_out_of_force(store: &Store, what: Selection<'_>) -> Result<Vec<Uuid>, ExchangeError> {
     let is_place = |op: &Op| matches!(op.payload, Payload::PegPlaced { .. });
     let sessions = match what {
         Selection::Session(id) => vec![id],
-        Selection::Began { .. } | Selection::Everything => sessions_with_places(&*store.conn()?)?,
+        Selection::Sessions(_) | Selection::Everything => sessions_with_places(&*store.conn()?)?,
     };
     let mut out_of_force = Vec::new();
     for session in sessions {
@@ -147,7 +145,7 @@ fn says_where(body: &[u8]) -> bool {
 /// Writes an op file atomically: it is complete and on stable storage, or not there at all.
 pub fn export_to(
     store: &Store,
-    what: Selection,
+    what: Selection<'_>,
     place: Place,
     path: &Path,
     progress: &mut OnProgress<'_>,

@@ -119,7 +119,7 @@ pub use match_day::{
     OnScales, first_match, guess_in, hanging, is_net_number, net_name, scales_cycle, units, usual_class,
     weigh_in_unit, weight_words,
 };
-pub use mend::{LONGEST_BACK_MIN, MendInput, end_said, mend_view, stands_alone, wait_to_mend_s};
+pub use mend::{MendInput, end_said, longest_back_min, mend_view, stands_alone, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};
 pub use peg::{peg_name, peg_words};
 pub use phone_settings::{Alarm, FeedGuesses, Hand, PhoneChoices, Scheme, Settings};

@@ -16,8 +16,13 @@ use uuid::Uuid;
 const WAITS_MIN: &[u32] = &[1, 2, 3, 4, 5, 6, 8, 10, 12, 14, 16, 18, 20, 25, 30, 40, 50, 60];
 /// Minutes to choose from for setting a time back.
 const BACK_MIN: &[u32] = &[1, 2, 5, 10, 15, 30];
-/// No entry is set back further, in minutes: no session is longer than a fortnight.
-pub const LONGEST_BACK_MIN: u32 = 14 * 1_440;
+/// No entry but END is set back further, in minutes: no session is longer than a fortnight.
+const LONGEST_BACK_MIN: u32 = 14 * 1_440;
+
+/// How far an entry may be set back, in minutes. An END may have been forgotten for any time.
+pub fn longest_back_min(payload: &Payload) -> u32 {
+    if matches!(payload, Payload::SessionEnded) { u32::MAX / 60 } else { LONGEST_BACK_MIN }
+}
 
 /// One doubtful entry of the list.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -255,7 +260,7 @@ impl Rows<'_> {
         let to_last = entry.zip(last).and_then(|(entry, last)| {
             let minutes = u32::try_from(entry.tapped.ms_since(last) / 60_000).ok()?;
             let label = self.words.say_with("mend-back-last", &[("time", Arg::Text(&clock(&last.shown)))]);
-            let offered = (1..=LONGEST_BACK_MIN).contains(&minutes);
+            let offered = (1..=longest_back_min(&entry.payload)).contains(&minutes);
             offered.then(|| self.choice("last", label, minutes == now, MendTap::Back { minutes }))
         });
         let fits = |n: &&u32| entry.is_none_or(|entry| entry.in_the_way(60 * **n).is_none());

@@ -2,6 +2,7 @@
 
 use super::alternation_begun::begun;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::ends::that_count;
 use super::mending::{self, Later};
 use super::model::{
     ConditionsAt, Doubt, DoubtKind, KeptBack, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace, Rod,
@@ -41,7 +42,7 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
         .map(|op| (op.id, *op))
         .collect();
     let mut folding = Folding::new(id);
-    let tapped: Vec<_> = in_force.iter().zip(&stamps).collect();
+    let tapped = that_count(&in_force, &stamps);
     for (entry, stamp) in &tapped {
         let said = entry.said.end.and_then(|(_, _, op)| ends_said.get(&op));
         let end_said = said.map(|op| (op.order(), line.place(op.device, &op.at)));
@@ -308,7 +309,7 @@ impl Folding {
             if span.ms < 0 {
                 self.doubt(step.op.id, DoubtKind::BackInTime);
             }
-            if span.jump_ms != 0 {
+            if span.jump_ms != 0 || span.is_open() {
                 self.doubt(step.op.id, DoubtKind::ClockMoved);
             }
         }

@@ -2,17 +2,20 @@
 
 use super::cast::{CastEnd, EndCause};
 use super::model::{Doubt, DoubtKind, LastTimed, Rod, RodState, Session};
-use super::{Cast, Stamp};
+use super::{Cast, MatchDay, Stamp};
 use restwater_log::Payload;
 
-/// An END later than this after the last entry, with every rod in, is doubtful: packing up takes less. A choice.
+/// An END later than this after the last entry, with every rod in, is doubtful: packing up takes less. The project's own choice,
+/// no source.
 const PACKED_UP_WITHIN_MIN: f64 = 90.0;
+/// How much longer the scales may take to come to the peg after a match. The project's own choice, no source.
+const WEIGHED_WITHIN_MIN: f64 = 120.0;
 
-/// Marks such an END. A bait that was out until END has a doubt of its own, and after a match the weigh-in takes long.
+/// Marks such an END. A bait that was out until END has a doubt of its own.
 pub(super) fn mark_late_end(session: &mut Session) {
     let out_until_end =
         |cast: &Cast| cast.end.as_ref().is_some_and(|end| end.cause == EndCause::SessionEnded);
-    if session.match_day.is_some() || session.casts.iter().any(out_until_end) {
+    if session.casts.iter().any(out_until_end) {
         return;
     }
     let Some(LastTimed { op, at, .. }) = end_of(session) else { return };
@@ -32,17 +35,24 @@ pub fn is_packed_up(session: &Session, now: &Stamp) -> bool {
     session.rods.iter().all(packed)
 }
 
-/// The last entry before END, if END came too long after it to be packing up.
+/// The last entry before END, if END came too long after it to be packing up, and in a match too long after all-out.
 fn long_after_the_last<'a>(session: &'a Session, ended: &Stamp) -> Option<&'a Stamp> {
-    last_before_end(session).filter(|last| ended.minutes_since(last) > PACKED_UP_WITHIN_MIN)
+    let since_all_out = |day: &MatchDay| {
+        let all_out_ms = day.line_ms(day.setup.all_out_ms);
+        ended.at_ms.saturating_sub(all_out_ms) as f64 / 60_000.0 > PACKED_UP_WITHIN_MIN + WEIGHED_WITHIN_MIN
+    };
+    last_before_end(session).filter(|last| {
+        ended.minutes_since(last) > PACKED_UP_WITHIN_MIN
+            && session.match_day.as_ref().is_none_or(since_all_out)
+    })
 }
 
 /// Until when a session counts as fished, or `None` before END. If END is doubtful, or a bait was out until END and that is
-/// doubtful, and the last entry was long before, nobody knows about the time after that entry. In a match all-out is known.
+/// doubtful, and the last entry was long before, nobody knows about the time after that entry.
 pub(super) fn fished_until(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
     let doubted = |doubt: &Doubt| matches!(doubt.kind, DoubtKind::LateEnd | DoubtKind::StillOut);
-    let in_doubt = session.match_day.is_none() && session.doubts.iter().any(doubted);
+    let in_doubt = session.doubts.iter().any(doubted);
     Some(long_after_the_last(session, ended).filter(|_| in_doubt).unwrap_or(ended))
 }
 
@@ -73,6 +83,7 @@ pub fn last_before_end(session: &Session) -> Option<&Stamp> {
         .chain(session.shown.iter().map(|shown| &shown.at))
         .chain(session.neighbours.iter().map(|fish| &fish.at))
         .chain(session.conditions.iter().map(|conditions| &conditions.at))
+        .chain(session.scales.iter().map(|scales| &scales.at))
         .filter(|at| at.at_ms <= ended.at_ms)
         .max_by_key(|at| at.at_ms)
 }

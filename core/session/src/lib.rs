@@ -21,6 +21,7 @@ mod alternation_begun;
 mod breaks;
 mod cast;
 mod catch;
+mod ends;
 mod fed;
 mod feed;
 mod feed_before;

@@ -8,7 +8,7 @@
 //! Everything that has a length (waits, rests, the match clock, alarms, forecasts, gaps) is measured on this
 //! line. The wall clock is only for display.
 
-use restwater_log::{Effective, Moment, Payload};
+use restwater_log::{Effective, Moment, Op, Payload};
 use serde::{Deserialize, Serialize};
 use std::collections::HashMap;
 use uuid::Uuid;
@@ -16,11 +16,13 @@ use uuid::Uuid;
 /// No session is longer than this, in ms, so a longer gap means a wrong clock. (A match may last a
 /// fortnight.)
 const FORTNIGHT_MS: i64 = 14 * 86_400_000;
+/// A phone that shows an earlier time, in ms since 1970, has lost it: there was no Restwater before 2020.
+const NO_APP_BEFORE_MS: i64 = 1_577_836_800_000;
 
 /// When something happened, on the time line of its session.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Stamp {
-    /// What the phone's clocks showed: for display, never for measuring.
+    /// What the phone's clocks showed: for display, never for measuring. The time of a clock that had been reset is put right.
     pub shown: Moment,
     /// Milliseconds since the session's start; negative before it.
     pub at_ms: i64,
@@ -40,6 +42,13 @@ pub struct Elapsed {
     pub uncertain_ms: i64,
     /// How far the wall clock was moved meanwhile, in ms; 0 if it agreed.
     pub jump_ms: i64,
+}
+
+impl Elapsed {
+    /// Whether the clocks leave it open by more than a clock is adjusted without anybody noticing.
+    pub(super) fn is_open(&self) -> bool {
+        self.uncertain_ms > Moment::JUMP_MS
+    }
 }
 
 impl Stamp {
@@ -137,8 +146,31 @@ struct Anchor {
     /// What it would have shown if it had not been moved by more than any session lasts, since a reset to
     /// 1970 is often corrected later.
     kept: Option<Reading>,
-    /// The largest adjustment of it within one boot, in ms.
-    moved_ms: i64,
+    moved: Moved,
+}
+
+/// The largest differences between the readings of a device's wall clock within one boot, in ms.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+struct Moved {
+    /// Of all of them.
+    by_ms: i64,
+    /// Of those that are no longer than a session may last: either reading may have been right. A reset to 1970 shows itself.
+    unseen_ms: i64,
+}
+
+impl Moved {
+    fn note(&mut self, by_ms: i64) {
+        self.by_ms = self.by_ms.max(by_ms);
+        if by_ms <= FORTNIGHT_MS {
+            self.unseen_ms = self.unseen_ms.max(by_ms);
+        }
+    }
+
+    /// The larger of both.
+    fn or(self, other: Self) -> Self {
+        let Self { by_ms, unseen_ms } = other;
+        Self { by_ms: self.by_ms.max(by_ms), unseen_ms: self.unseen_ms.max(unseen_ms) }
+    }
 }
 
 /// A wall clock's time at an event, and how far off the event's place on the line may be.
@@ -158,8 +190,9 @@ impl TimeLine {
         let zero = steps.iter().zip(&stamps).nth(begun.unwrap_or(0));
         let zero_ms = zero.map_or(0, |(step, stamp)| stamp.at_ms.saturating_sub(set_back_ms(step)));
         line.shift(zero_ms);
-        for stamp in &mut stamps {
+        for (step, stamp) in steps.iter().zip(&mut stamps) {
             stamp.at_ms = stamp.at_ms.saturating_sub(zero_ms);
+            line.put_right(step.op, stamp);
         }
         (line, stamps)
     }
@@ -178,11 +211,26 @@ impl TimeLine {
         let own = self.last.iter().find(|anchor| anchor.device == device);
         let (at_ms, uncertain_ms) = match own.or_else(|| self.last.get(self.latest)) {
             Some(anchor) => anchor
-                .by_wall(device, moment.wall_ms, anchor.moved_ms)
+                .by_wall(device, moment.wall_ms, anchor.moved)
                 .unwrap_or_else(|| anchor.at_least(device, moment.mono_ms)),
             None => (0, 0),
         };
         Stamp { shown: moment.clone(), at_ms, uncertain_ms, run: None }
+    }
+
+    /// Puts right what the clock of an entry showed if it had been reset: a flat battery sets a clock back to 1970, or to when the
+    /// phone was made. It is judged by the latest entry of the phone, if the clock was right again by then.
+    fn put_right(&self, op: &Op, stamp: &mut Stamp) {
+        let wall_ms = stamp.shown.wall_ms;
+        let log_ms = i64::try_from(op.hlc.ms).unwrap_or(wall_ms);
+        let was_reset = wall_ms < NO_APP_BEFORE_MS || log_ms.saturating_sub(wall_ms) > FORTNIGHT_MS;
+        let last = self.last.iter().find(|anchor| anchor.device == op.device).filter(|_| was_reset);
+        let later = last.map_or(wall_ms, |last| {
+            last.shown.wall_ms.saturating_sub(last.at_ms.saturating_sub(stamp.at_ms))
+        });
+        if later.saturating_sub(wall_ms) > FORTNIGHT_MS {
+            stamp.shown.wall_ms = later;
+        }
     }
 
     fn shift(&mut self, zero_ms: i64) {
@@ -201,7 +249,9 @@ impl TimeLine {
 pub(super) fn stamp_of(entry: &Effective, tapped: &Stamp, all: &[(&Effective, &Stamp)]) -> Stamp {
     let back_ms = set_back_ms(entry);
     let at_ms = tapped.at_ms.saturating_sub(back_ms);
-    let at = Stamp { shown: entry.at.clone(), at_ms, ..tapped.clone() };
+    let put_right_ms = tapped.shown.wall_ms.saturating_sub(entry.op.at.wall_ms);
+    let shown = Moment { wall_ms: entry.at.wall_ms.saturating_add(put_right_ms), ..entry.at.clone() };
+    let at = Stamp { shown, at_ms, ..tapped.clone() };
     if back_ms == 0 {
         return at;
     }
@@ -221,12 +271,13 @@ fn set_back_ms(step: &Effective) -> i64 {
 impl Anchor {
     /// The place of a moment by its wall clock relative to this event, and how far off it may be, or `None`
     /// if the wall clock can't be right. On one device time only goes forward, and by no more than any
-    /// session lasts. Two devices may be in any order, and may be off by as much as the clock of either was
+    /// session lasts. Two devices may be in any order. The place may be off by as much as the clock of either was
     /// seen to be moved.
-    fn by_wall(&self, device: Uuid, wall_ms: i64, moved_ms: i64) -> Option<(i64, i64)> {
+    fn by_wall(&self, device: Uuid, wall_ms: i64, moved: Moved) -> Option<(i64, i64)> {
         let same = device == self.device;
         let possible = if same { 0..=FORTNIGHT_MS } else { -FORTNIGHT_MS..=FORTNIGHT_MS };
-        let off = if same { Moment::JUMP_MS } else { moved_ms.clamp(Moment::JUMP_MS, FORTNIGHT_MS) };
+        let moved_ms = if same { moved.unseen_ms } else { moved.by_ms };
+        let off = moved_ms.clamp(Moment::JUMP_MS, FORTNIGHT_MS);
         let bridged = |from: Reading| {
             let gap = wall_ms.saturating_sub(from.wall_ms);
             let place = (self.at_ms.saturating_add(gap), from.uncertain_ms.max(off));
@@ -258,14 +309,14 @@ struct Builder {
     boots: HashMap<(Uuid, String), usize>,
     /// The differences between wall clock and monotonic clock during a boot, one for each adjustment.
     skews: HashMap<(Uuid, String), Vec<i64>>,
-    /// The largest adjustment of each device's wall clock within one boot, in ms.
-    moved: HashMap<Uuid, i64>,
+    /// How each device's wall clock was moved.
+    moved: HashMap<Uuid, Moved>,
 }
 
 impl Builder {
     fn new(steps: &[Effective]) -> Self {
         let mut skews: HashMap<(Uuid, String), Vec<i64>> = HashMap::new();
-        let mut moved: HashMap<Uuid, i64> = HashMap::new();
+        let mut moved: HashMap<Uuid, Moved> = HashMap::new();
         for op in steps.iter().map(|step| step.op) {
             let skew = op.at.wall_ms.saturating_sub(op.at.mono_ms);
             let known = skews.entry((op.device, op.at.own_boot().to_owned())).or_default();
@@ -275,9 +326,10 @@ impl Builder {
             };
             let by_ms = skew.saturating_sub(*before).saturating_abs();
             if by_ms > Moment::JUMP_MS && !op.at.boot.is_empty() {
+                // Several moves may add up, so each reading is compared with all before it.
+                let device = moved.entry(op.device).or_default();
+                known.iter().for_each(|other| device.note(skew.saturating_sub(*other).saturating_abs()));
                 known.push(skew);
-                let most = moved.entry(op.device).or_default();
-                *most = by_ms.max(*most);
             }
         }
         Self { line: TimeLine::default(), devices: HashMap::new(), boots: HashMap::new(), skews, moved }
@@ -320,10 +372,10 @@ impl Builder {
     fn bridge(&self, key: &(Uuid, String), moment: &Moment) -> (i64, i64) {
         let own = self.devices.get(&key.0).copied();
         let Some(anchor) = self.line.last.get(own.unwrap_or(self.line.latest)) else { return (0, 0) };
-        let moved_ms = self.moved.get(&key.0).copied().unwrap_or(0).max(anchor.moved_ms);
+        let moved = self.moved.get(&key.0).copied().unwrap_or_default().or(anchor.moved);
         let readings = self.skews.get(key).into_iter().flatten();
         let mut walls = readings.map(|skew| moment.mono_ms.saturating_add(*skew));
-        let by_wall = walls.find_map(|wall_ms| anchor.by_wall(key.0, wall_ms, moved_ms));
+        let by_wall = walls.find_map(|wall_ms| anchor.by_wall(key.0, wall_ms, moved));
         by_wall.unwrap_or_else(|| anchor.at_least(key.0, moment.mono_ms))
     }
 
@@ -335,8 +387,8 @@ impl Builder {
             let moved = shown.wall_ms.saturating_sub(expected.wall_ms).saturating_abs() > FORTNIGHT_MS;
             if moved { Some(expected) } else { before.kept.map(|kept| before.carried(kept, stamp.at_ms)) }
         });
-        let moved_ms = self.moved.get(&device).copied().unwrap_or(0);
-        let anchor = Anchor { device, at_ms: stamp.at_ms, shown, kept, moved_ms };
+        let moved = self.moved.get(&device).copied().unwrap_or_default();
+        let anchor = Anchor { device, at_ms: stamp.at_ms, shown, kept, moved };
         match self.line.last.get_mut(place) {
             Some(known) => *known = anchor,
             None => self.line.last.push(anchor),

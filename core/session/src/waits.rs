@@ -75,12 +75,12 @@ pub(super) fn end_unknown(session: &Session, cast: &Cast) -> bool {
     cast.end_not_seen() || (by_end() && doubted()) || is_between_clocks(cast)
 }
 
-/// Whether the clocks leave more of a wait open than they measured, as between two boots of a phone of which one showed 1970. Such
-/// a wait is at least as long as it seems and may have been any longer, so it says nothing of when bites come.
+/// Whether the clocks leave more of a wait open than a quarter (the project's own choice, no source), as between two boots of a
+/// phone whose clock was set by hours before the second, or showed 1970 after it. Such a wait says nothing of when bites come.
 fn is_between_clocks(cast: &Cast) -> bool {
     cast.wait_end()
         .map(|end| end.since(&cast.start))
-        .is_some_and(|wait| wait.uncertain_ms > wait.ms.max(Moment::JUMP_MS))
+        .is_some_and(|wait| wait.uncertain_ms > (wait.ms / 4).max(Moment::JUMP_MS))
 }
 
 /// When the wait of a cast ended, in ms on the time line, or `None` while it is out: at the bite, otherwise at the end of the

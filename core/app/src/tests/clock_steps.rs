@@ -4,6 +4,7 @@ use super::*;
 use restwater_screen::MatchTap;
 use restwater_screen::{MatchView, SwimView, WatchView};
 use restwater_screen::{PhoneTap, RuleTap};
+use restwater_session::DoubtKind;
 
 /// What a wall clock shows after it was set, given what it would have shown.
 pub(super) type WallStep = fn(i64) -> i64;
@@ -203,4 +204,40 @@ fn a_wait_over_a_reset_to_1970_is_never_negative_and_is_marked() {
     let session = phone.app().session().unwrap().clone();
     assert_eq!(restwater_session::rows_of(&session)[1].wait.minutes(), 18.0, "12 to 30 min");
     assert_eq!(bank(&mut phone, &rebooted(40 * MIN, 25 * MIN)).rods[0].digits, "6:00");
+}
+
+/// Which of the two readings was right before the restart, nobody can know.
+#[test]
+fn a_wait_over_a_restart_after_the_clock_was_set_by_hours_says_nothing() {
+    for (what, step) in [STEPS[2], STEPS[3]] {
+        let mut phone = fished();
+        phone.app().act(&Action::Liner { rod: 1 }, &stepped(step, 14 * MIN)).unwrap();
+        phone.app().act(&BITE, &rebooted(80 * MIN, 15 * MIN)).unwrap();
+        let session = phone.app().session().unwrap();
+        assert_eq!(restwater_session::casts_by_telling(session), (1, 1), "{what}");
+        let waits: Vec<f64> =
+            restwater_session::waits_of(session).iter().map(|wait| wait.minutes()).collect();
+        assert_eq!(waits, [8.0], "{what}");
+        let bite = session.casts[1].bite.as_ref().map(|(_, op)| *op);
+        assert!(
+            session.doubts.iter().any(|doubt| Some(doubt.op) == bite && doubt.kind == DoubtKind::ClockMoved),
+            "{what}: {:?}",
+            session.doubts
+        );
+    }
+}
+
+/// A clock that a flat battery reset is not one that was set by hours: once it is right again, it measures to the second.
+#[test]
+fn a_wait_over_a_restart_whose_clock_was_reset_and_put_right_counts() {
+    let mut phone = fished();
+    let (_, reset) = STEPS[0];
+    let wall = Moment { wall_ms: reset(at(30 * MIN).wall_ms), ..rebooted(30 * MIN, 15 * MIN) };
+    phone.app().act(&Action::Liner { rod: 1 }, &wall).unwrap();
+    phone.app().act(&BITE, &rebooted(32 * MIN, 15 * MIN)).unwrap();
+    let waits: Vec<f64> = restwater_session::waits_of(phone.app().session().unwrap())
+        .iter()
+        .map(|wait| wait.minutes())
+        .collect();
+    assert_eq!(waits, [8.0, 20.0]);
 }

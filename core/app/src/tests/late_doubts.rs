@@ -104,3 +104,23 @@ fn a_note_written_at_home_does_not_hide_a_forgotten_end() {
     assert_eq!(session.fished_min(), Some(30.0));
     assert_eq!(doubts(&mut phone), [(end, DoubtKind::LateEnd)]);
 }
+
+#[test]
+fn an_end_forgotten_for_three_weeks_can_be_set_back_to_the_last_entry() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(30 * MIN, &WOUND_IN).unwrap();
+    let ended = 21 * 24 * 60 * MIN;
+    phone.tap(ended, &Action::EndSession).unwrap();
+    let [(op, DoubtKind::LateEnd)] = doubts(&mut phone)[..] else { panic!("{:?}", doubts(&mut phone)) };
+    phone.tap(ended + MIN, &Action::OpenDoubt { op: Some(op) }).unwrap();
+    let Screen::Mend(mend) = phone.app().screen(Which::Mend, &at(ended + MIN)).unwrap() else { panic!() };
+    let open = mend.open.expect("the doubt is open");
+    let row = open.rows.iter().find(|row| row.tag == "back").expect("a row that sets it back");
+    let last = row.choices.iter().find(|choice| choice.tag == "last").expect("back to the last entry");
+    let back = last.action.clone();
+    phone.tap(ended + 2 * MIN, &back).unwrap();
+    let session = phone.app().session().unwrap();
+    assert_eq!(session.ended.as_ref().map(|at| at.at_ms), Some(30 * MIN));
+    assert!(session.doubts.iter().all(|doubt| doubt.kind == DoubtKind::Approximate), "{:?}", session.doubts);
+}

@@ -3,6 +3,7 @@
 use super::match_day::{tap, weighed_in};
 use super::*;
 use restwater_screen::{AdviceView, KeyWeight, MatchTap, RuleTap};
+use restwater_session::DoubtKind;
 
 /// Before all-in, and after all-out.
 const BEFORE: i64 = 5 * MIN;
@@ -109,4 +110,37 @@ fn the_forecast_of_the_waits_is_for_the_time_left_of_the_match() {
     assert_eq!(value(&mut phone, AFTER + 2 * MIN).as_deref(), Some("90 min"));
     let mut plain = super::rods::with_rods(2);
     assert_eq!(value(&mut plain, 137 * MIN).as_deref(), Some("60 min"), "no match: the usual proposal");
+}
+
+/// The angler fishes on after the match, goes home, and taps END the next day.
+#[test]
+fn a_bait_left_out_after_the_match_does_not_make_the_night_fished() {
+    let mut phone = two_rods();
+    phone.tap(20 * MIN, &CAST).unwrap();
+    phone.tap(40 * MIN, &WOUND_IN).unwrap();
+    phone.tap(330 * MIN, &CAST).unwrap();
+    phone.tap(900 * MIN, &Action::EndSession).unwrap();
+    // START is at 22:13:20, all-in at 22:30.
+    let fished = phone.app().session().unwrap().fished_min().unwrap();
+    assert!((fished - (330.0 - 16.0 - 40.0 / 60.0)).abs() < 0.01, "{fished}");
+}
+
+/// Every rod was in at all-out, and END was forgotten until the next day: it is as doubtful as after any other session.
+#[test]
+fn an_end_forgotten_after_a_match_is_a_late_end_and_one_after_the_weigh_in_is_not() {
+    let late = |end_min: i64, weighed: Option<i64>| {
+        let mut phone = two_rods();
+        phone.tap(20 * MIN, &CAST).unwrap();
+        phone.tap(310 * MIN, &WOUND_IN).unwrap();
+        if let Some(ms) = weighed {
+            phone.tap(ms * MIN, &weighed_in("Net 1", 1_000)).unwrap();
+        }
+        phone.tap(end_min * MIN, &Action::EndSession).unwrap();
+        let session = phone.app().session().unwrap();
+        session.doubts.iter().any(|doubt| doubt.kind == DoubtKind::LateEnd)
+    };
+    assert!(late(900, None));
+    assert!(!late(420, None), "the scales come late after a match");
+    assert!(!late(500, Some(450)), "packed up after the weigh-in");
+    assert!(late(900, Some(450)));
 }

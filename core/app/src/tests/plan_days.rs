@@ -1,5 +1,6 @@
 //! Which day a plan is for, and the day whose plan a session adopts.
 
+use super::clock_steps::{STEPS, stepped};
 use super::*;
 use restwater_log::{MoveAt, PlanLine};
 use restwater_screen::PlanTap;
@@ -168,4 +169,36 @@ fn the_evening_after_a_session_plans_the_next_day() {
     phone.tap(morning + DAY, &START).unwrap();
     phone.tap(morning + DAY + HOUR, &leave(40)).unwrap();
     assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 1, TUESDAY + 5]);
+}
+
+#[test]
+fn the_lines_of_one_plan_go_to_one_day_over_a_restart() {
+    let mut phone = Phone::new();
+    phone.tap(0, &day(TUESDAY + 4)).unwrap();
+    phone.tap(MIN, &typed(TypedInto::PlanPeg, "14: bread")).unwrap();
+    phone.open();
+    phone.tap(2 * MIN, &leave(20)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY + 4]);
+    // A day that was only chosen is kept as well.
+    phone.tap(3 * MIN, &day(TUESDAY + 6)).unwrap();
+    phone.open();
+    phone.tap(4 * MIN, &leave(30)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY + 4, TUESDAY + 6]);
+}
+
+/// START under a reset clock: the plan of the day that it was is the plan of today.
+#[test]
+fn a_session_begun_under_a_reset_clock_takes_up_and_uses_up_the_plan_of_its_day() {
+    let (_, reset) = STEPS[0];
+    let mut phone = Phone::new();
+    phone.tap(-MIN, &day(TUESDAY)).unwrap();
+    phone.tap(-MIN + 2_000, &leave(20)).unwrap();
+    phone.app().act(&START, &stepped(reset, 0)).unwrap();
+    assert_eq!(lines(&mut phone).len(), 0);
+    phone.tap(5 * MIN, &CAST).unwrap();
+    phone.tap(10 * MIN, &plan(PlanTap::Today { takes: true })).unwrap();
+    assert_eq!(lines(&mut phone).len(), 1);
+    phone.tap(20 * MIN, &Action::EndSession).unwrap();
+    phone.tap(DAY, &START).unwrap();
+    assert_eq!(lines(&mut phone).len(), 0, "Tuesday was fished");
 }

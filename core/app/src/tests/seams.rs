@@ -352,3 +352,30 @@ fn the_name_of_a_fish_is_bounded_like_any_other_text() {
     let refused = phone.tap(3 * MIN, &Action::Landed { rod: 1, fish }).unwrap_err();
     assert!(matches!(refused, AppError::TooLong { .. }), "{refused}");
 }
+
+/// A salvage lost the running session, another one was begun, and the backup that was advised brings it back.
+#[test]
+fn an_own_day_that_a_backup_brings_back_open_can_be_ended_in_the_book() {
+    let mut before = phone(40);
+    drop(before.app.take());
+    let copy = TempDir::new().unwrap();
+    let name = restwater_store::FILE_NAME;
+    fs::copy(before.dir.path().join(name), copy.path().join(name)).unwrap();
+    before.open();
+    before.tap(0, &START).unwrap();
+    before.tap(MIN, &CAST).unwrap();
+    let lost = before.app().session().unwrap().id;
+    let file = before.sent(17 * MIN);
+    let mut saved = Phone { dir: copy, app: None, boots: 0, opens: 700 };
+    saved.open();
+    saved.tap(30 * MIN, &START).unwrap();
+    saved.brought(&file, 31 * MIN);
+    let running = saved.app().session().unwrap().id;
+    saved.tap(32 * MIN, &Action::Book { tap: BookTap::Open { session: lost } }).unwrap();
+    let end =
+        |phone: &mut Phone, ms| phone.book_leaf(ms, "session").keys.into_iter().find(|key| key.tag == "end-");
+    let key = end(&mut saved, 33 * MIN).expect("a key that ends the day");
+    saved.tap(34 * MIN, key.tap.action().unwrap()).unwrap();
+    assert!(end(&mut saved, 35 * MIN).is_none(), "it has an end");
+    assert_eq!(saved.app().session().map(|session| (session.id, session.is_open())), Some((running, true)));
+}

@@ -1,9 +1,10 @@
 //! The names of files that are sent, and which days are in them.
 
+use super::clock_steps::{STEPS, stepped};
 use super::whose::go;
 use super::*;
 use restwater_log::kit_of;
-use restwater_screen::{FilesTap, FormChoice, Span};
+use restwater_screen::{BookTap, FilesTap, FormChoice, Span};
 use std::fs;
 
 const DAY: i64 = 24 * 60 * MIN;
@@ -109,4 +110,27 @@ fn a_backup_shows_the_time_of_day_at_which_it_was_made() {
     let says: Vec<&str> = backups.iter().map(|backup| backup.says.as_str()).collect();
     assert_eq!(says, ["15 Nov 2023 22:13", "14 Nov 2023 23:14"]);
     assert!(made.says.contains(says[1]), "as when it was made: {}", made.says);
+}
+
+/// The phone was started with a flat battery and without a network; the clock was right again before the first cast ended.
+#[test]
+fn a_day_begun_under_a_clock_reset_to_1970_is_in_the_file_of_its_day() {
+    let (_, reset) = STEPS[0];
+    let mut phone = Phone::with_ids_from(40);
+    phone.app().act(&START, &stepped(reset, 0)).unwrap();
+    phone.app().act(&CAST, &stepped(reset, MIN)).unwrap();
+    phone.tap(20 * MIN, &WOUND_IN).unwrap();
+    phone.tap(30 * MIN, &Action::EndSession).unwrap();
+    let id = phone.app().session().unwrap().id.to_string();
+    for form in [FormChoice::Entries, FormChoice::Sessions] {
+        let (_, text) = phone.sent_at(&at(40 * MIN), form, Span::Days(1));
+        assert!(text.contains(&id), "{form:?}");
+    }
+    let (name, report) = phone.sent_at(&at(50 * MIN), FormChoice::Report, Span::This);
+    assert!(name.contains("2023-11-14"), "{name}");
+    assert!(!report.contains("1970"), "{report}");
+    let session = phone.app().session().unwrap().id;
+    phone.tap(51 * MIN, &Action::Book { tap: BookTap::Open { session } }).unwrap();
+    let said = format!("{:?}", phone.book_leaf(52 * MIN, "session"));
+    assert!(said.contains("14 Nov") && !said.contains("1970"), "{said}");
 }

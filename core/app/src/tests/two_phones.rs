@@ -140,3 +140,43 @@ fn a_water_and_a_peg_put_right_on_two_phones_are_both_right_after_the_exchange()
 }
 
 const DAY: i64 = 24 * HOUR;
+
+/// Bank and home are phones of one angler: the day was ended on the bank, and once more from an older file at home.
+#[test]
+fn the_phone_that_began_a_day_says_when_it_ended() {
+    let mut bank = started();
+    bank.tap(MIN, &CAST).unwrap();
+    let (day, file) = (bank.todays(), bank.all_of_it(30 * MIN));
+    let mut home = Phone::with_ids_from(500);
+    home.claims(&file, day, 40 * MIN);
+    bank.tap(60 * MIN, &Action::EndSession).unwrap();
+    home.tap(4 * HOUR, &Action::Book { tap: BookTap::End }).unwrap();
+    let file = home.all_of_it(4 * HOUR + MIN);
+    bank.take(&file, 4 * HOUR + 2 * MIN);
+    assert_eq!(bank.app().session().unwrap().fished_min(), Some(60.0));
+}
+
+/// Home ends the day from an older file while the bank goes on fishing.
+#[test]
+fn an_end_on_the_other_phone_does_not_take_the_fish_that_comes_later() {
+    let mut bank = started();
+    bank.tap(MIN, &CAST).unwrap();
+    let (day, file) = (bank.todays(), bank.all_of_it(30 * MIN));
+    let mut home = Phone::with_ids_from(500);
+    home.claims(&file, day, 40 * MIN);
+    home.tap(45 * MIN, &Action::Book { tap: BookTap::End }).unwrap();
+    let file = home.all_of_it(46 * MIN);
+    bank.tap(60 * MIN, &BITE).unwrap();
+    bank.tap(62 * MIN, &LANDED).unwrap();
+    bank.take(&file, 63 * MIN);
+    let session = bank.app().session().unwrap();
+    assert!(session.is_open(), "the bank goes on");
+    assert_eq!(restwater_session::catch(session).len(), 1);
+    assert_eq!(session.doubts, []);
+    bank.tap(64 * MIN, &CAST).unwrap();
+    // Home has the later entries then, and offers END again.
+    let file = bank.all_of_it(65 * MIN);
+    home.take(&file, 66 * MIN);
+    home.tap(67 * MIN, &Action::Book { tap: BookTap::Open { session: day } }).unwrap();
+    assert!(home.book_leaf(68 * MIN, "session").keys.iter().any(|key| key.tag == "end-"));
+}

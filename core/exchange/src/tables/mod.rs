@@ -65,7 +65,7 @@ pub struct Origin {
 /// phones alone: another angler's days are not the sender's to give.
 pub fn write_csv(
     store: &Store,
-    what: Selection,
+    what: Selection<'_>,
     table: Table,
     options: CsvOptions,
     mine: &[Uuid],
@@ -120,11 +120,11 @@ fn is_gone_with_an_import(ops: &[Op]) -> bool {
 }
 
 /// Whether a session is selected. A kit never is, since it has no casts; it is only exported as entries.
-fn selected(row: &SessionRow, what: Selection) -> bool {
+fn selected(row: &SessionRow, what: Selection<'_>) -> bool {
     !restwater_log::is_kit(row.id)
         && match what {
             Selection::Session(id) => row.id == id,
-            Selection::Began { from_ms, to_ms } => (from_ms..=to_ms).contains(&row.began.wall_ms),
+            Selection::Sessions(ids) => ids.contains(&row.id),
             Selection::Everything => true,
         }
 }

@@ -165,8 +165,8 @@ fn the_earliest_session_comes_first_and_only_selected_ones_are_written() {
     };
     assert_eq!(ids(Selection::Everything), [SESSION.to_string(), later[0].session.to_string()]);
     assert_eq!(ids(Selection::Session(SESSION)), [SESSION.to_string()]);
-    let from_ms = later[0].at.wall_ms;
-    assert_eq!(ids(Selection::Began { from_ms, to_ms: from_ms }), [later[0].session.to_string()]);
+    assert_eq!(ids(Selection::Sessions(&[later[0].session])), [later[0].session.to_string()]);
+    assert!(ids(Selection::Sessions(&[])).is_empty());
     let mut stop = |_: Progress| std::ops::ControlFlow::Break(());
     let cancelled = write_csv(
         &store,

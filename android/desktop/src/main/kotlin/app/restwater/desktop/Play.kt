@@ -88,10 +88,13 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
                 tap.picture?.let { name -> pictures(core, tap, bank, out, name, glass) }
             }
         }
-        learning(core, day.last(), out, glass)
-        leaves(core, day.last(), out, glass)
-        deskPictures(core, day.last(), out, glass)
-        entries(core, day.last(), out)
+        // A second apart: a tap that follows an opened screen at once is ignored.
+        var last = day.last()
+        for (part in listOf(::learning, ::leaves, ::deskPictures)) {
+            last = last.aSecondLater()
+            part(core, last, out, glass)
+        }
+        entries(core, last, out)
         core.close()
     } finally {
         log.deleteRecursively()
@@ -122,13 +125,17 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
 /** Every file that the day can be exported as, and the record of every screen at its end. */
 private fun entries(core: Restwater, last: DayTap, out: File) {
     Which.entries.forEach { which -> File(out, "${which.name.lowercase()}.json").writeText(core.screenJson(which, last.at)) }
+    var tap = last
     for (form in FormChoice.entries) {
-        core.act(Action.Files(FilesTap.Form(form)), last.at)
-        val sent = runBlocking { core.send(last.at, Work()) }
+        tap = tap.aSecondLater()
+        core.act(Action.Files(FilesTap.Form(form)), tap.at)
+        val sent = runBlocking { core.send(tap.at, Work()) }
         File(sent.path).copyTo(File(out, sent.name), overwrite = true)
         println(sent.says)
     }
 }
+
+private fun DayTap.aSecondLater() = copy(at = at.copy(wallMs = at.wallMs + 1_000, monoMs = at.monoMs + 1_000))
 
 /** What the day taught: every page of the Waits screen and of "Did it matter?" at its end. */
 private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
