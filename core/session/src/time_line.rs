@@ -183,15 +183,26 @@ struct Reading {
 impl TimeLine {
     /// Builds the line of these entries, and returns the place at which each was tapped.
     pub(super) fn of(steps: &[Effective]) -> (TimeLine, Vec<Stamp>) {
-        let mut builder = Builder::new(steps);
-        let mut stamps: Vec<Stamp> = steps.iter().map(|step| builder.take(step)).collect();
+        let mut builder = Builder::new(steps.iter().filter(|step| !may_be_missing(step)));
+        let place = |step: &Effective| {
+            if may_be_missing(step) {
+                TimeLine::default().place(step.op.device, &step.op.at)
+            } else {
+                builder.take(step)
+            }
+        };
+        let mut stamps: Vec<Stamp> = steps.iter().map(place).collect();
         let mut line = builder.line;
         let begun = steps.iter().position(|step| matches!(step.payload, Payload::SessionStarted(_)));
         let zero = steps.iter().zip(&stamps).nth(begun.unwrap_or(0));
         let zero_ms = zero.map_or(0, |(step, stamp)| stamp.at_ms.saturating_sub(set_back_ms(step)));
         line.shift(zero_ms);
         for (step, stamp) in steps.iter().zip(&mut stamps) {
-            stamp.at_ms = stamp.at_ms.saturating_sub(zero_ms);
+            if may_be_missing(step) {
+                *stamp = line.place(step.op.device, &step.op.at);
+            } else {
+                stamp.at_ms = stamp.at_ms.saturating_sub(zero_ms);
+            }
             line.put_right(step.op, stamp);
         }
         (line, stamps)
@@ -241,6 +252,12 @@ impl TimeLine {
             anchor.at_ms = anchor.at_ms.saturating_sub(zero_ms);
         }
     }
+}
+
+/// Whether files may leave an entry out, as they do with the position of the peg. The line doesn't depend on it, so that two phones
+/// have the same line.
+fn may_be_missing(step: &Effective) -> bool {
+    matches!(step.payload, Payload::PegPlaced { .. })
 }
 
 /// When what an entry reports happened, given all entries and where each was tapped. An entry that was set back shows the time
@@ -314,10 +331,10 @@ struct Builder {
 }
 
 impl Builder {
-    fn new(steps: &[Effective]) -> Self {
+    fn new<'a>(steps: impl Iterator<Item = &'a Effective<'a>>) -> Self {
         let mut skews: HashMap<(Uuid, String), Vec<i64>> = HashMap::new();
         let mut moved: HashMap<Uuid, Moved> = HashMap::new();
-        for op in steps.iter().map(|step| step.op) {
+        for op in steps.map(|step| step.op) {
             let skew = op.at.wall_ms.saturating_sub(op.at.mono_ms);
             let known = skews.entry((op.device, op.at.own_boot().to_owned())).or_default();
             let Some(before) = known.last() else {
