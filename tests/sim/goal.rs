@@ -229,8 +229,8 @@ pub fn of_looks(rows: &[(String, f64, Looked)]) -> Vec<Goal> {
     let claims =
         |(name, _, found): &(String, f64, Looked)| {
             let mut all = vec![
-                (format!("{name}: bites readier or slower over the day"), found.trend[1]),
-                (format!("{name}: today readier or slower than earlier days"), found.earlier[1]),
+                (format!("{name}: bites quicker or slower over the day"), found.trend[1]),
+                (format!("{name}: today quicker or slower than earlier days"), found.earlier[1]),
             ];
             all.extend(found.moved.iter().zip(Round::ALL).map(|(moved, (_, round))| {
                 (format!("{name}, {round}: bites moved over the swim"), moved[1])

@@ -8,7 +8,7 @@ use restwater_tests::model::{play, read, run, write};
 const FIRST: u64 = 9_000_000;
 
 #[test]
-fn two_hundred_days_hold() {
+fn two_hundred_days_keep_every_promise() {
     let outcome = run(FIRST..FIRST + 200, true);
     let broken: Vec<String> = outcome
         .broken

@@ -158,8 +158,8 @@ pub enum AppError {
     /// A place or a date for which the light isn't known.
     #[error(transparent)]
     Sky(#[from] SkyError),
-    /// No such caution to dismiss.
-    #[error("that caution is put away already: open the list again")]
+    /// No such caution to mark as read.
+    #[error("that caution was already marked as read: open the list again")]
     NoSuchCaution,
     /// The Book shows another day than the one that the entry is for.
     #[error("the book shows another day: close it first")]

@@ -15,7 +15,7 @@ use uuid::Uuid;
 const ASIDE: &str = "plan_aside";
 const PLANNED: &str = "plan_day";
 const DAY_MS: i64 = 86_400_000;
-/// From this time of day on, a plan is written for tomorrow: a choice.
+/// From this time of day on, a plan is written for tomorrow: the project's own choice, no source.
 const EVENING_MS: i64 = 12 * 3_600_000;
 /// How far ahead a day may be planned.
 const DAYS_AHEAD: i32 = 400;

@@ -83,7 +83,7 @@ mod tests {
         assert!(!last.is_repeated_by(&left, &after(700)));
         let last = LastTap::new(&left, &second(0));
         assert!(!last.is_repeated_by(&Action::StepAim { step: Step::Out }, &after(300)));
-        assert!(!last.is_repeated_by(&left, &after(300)), "steps of the ring follow fast");
+        assert!(!last.is_repeated_by(&left, &after(300)), "steps of the aim follow fast");
         assert!(last.is_repeated_by(&left, &after(100)));
     }
 

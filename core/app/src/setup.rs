@@ -22,7 +22,8 @@ const COPY: &str = "setup-copy";
 const PACKED: &str = "packed";
 const USED_BY: &str = "setup-used-by";
 const TYPED: &str = "setup-typed";
-/// With less time than this before sunset the day may end in the dark: a choice, on the careful side.
+/// With less time than this before sunset the day may end in the dark: the project's own choice, no source, on
+/// the careful side.
 const LONG_DAY_MS: i64 = 9 * 3_600_000;
 /// Air at or below this may freeze, in tenths of a degree: the same limit as for the cautions.
 const FROST_AIR: i16 = 30;

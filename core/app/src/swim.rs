@@ -221,7 +221,8 @@ impl App {
         self.swim_now(now).before(self.swim.steps_back * REPLAY_STEP_MIN * 60_000)
     }
 
-    /// Nothing is logged at the ring of an earlier moment, since the ring may be elsewhere now.
+    /// Nothing is logged at the aim while an earlier moment is shown: without a choice the aim is the ring, which may be
+    /// elsewhere now.
     fn shows_now(&self) -> Result<(), AppError> {
         if self.swim.steps_back > 0 { Err(AppError::EarlierShown) } else { Ok(()) }
     }

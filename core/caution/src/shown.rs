@@ -31,9 +31,11 @@ pub struct Occasion {
 /// Water below this is cold enough for cold-water shock, tenths of a degree (lifeboat and safety
 /// charities' figure, as read in stored copies).
 const COLD_WATER: i16 = 150;
-/// Air below this chills wet hands, tenths of a degree: a choice, on the careful side.
+/// Air below this chills wet hands, tenths of a degree: the project's own choice, no source, on the careful
+/// side.
 const COLD_AIR: i16 = 100;
-/// Air at or below this may freeze in the hours to come, tenths of a degree: a choice, on the careful side.
+/// Air at or below this may freeze in the hours to come, tenths of a degree: the project's own choice, no source, on
+/// the careful side.
 const FROST_AIR: i16 = 30;
 
 impl Occasion {
@@ -55,7 +57,8 @@ pub fn bearing_on(region: Region, occasion: &Occasion) -> Vec<&'static Caution> 
     ALL.iter().filter(|c| c.regions.contains(&region) && occasion.bears(c.bearing)).collect()
 }
 
-/// How many cautions are shown at a peg, since a list of two dozen teaches an angler to skip it. A choice.
+/// How many cautions are shown at a peg, since a list of two dozen teaches an angler to skip it. The
+/// project's own choice, no source.
 pub const AT_A_PEG: usize = 4;
 
 /// The few cautions shown at a peg: the first of the table that apply to the occasion. The others can be read

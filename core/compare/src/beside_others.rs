@@ -20,7 +20,7 @@ use libm::{exp, log};
 
 /// Minutes after a fish in which another of the same angler belongs to the same burst. A guess.
 const BURST_MIN: f64 = 5.0;
-/// Rates count as alike if neither is this many times the other. A choice.
+/// Rates count as alike if neither is this many times the other. The project's own choice, no source.
 const ALIKE: f64 = 2.0;
 
 /// What can be said.

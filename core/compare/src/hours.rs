@@ -31,7 +31,7 @@ pub struct ByHours {
     /// Anytime-valid p.
     pub p: f64,
     /// Whether bites came quicker (later in the day, or today), rather than slower.
-    pub readier: bool,
+    pub quicker: bool,
     /// Hours of today that were counted.
     pub hours: usize,
     /// Hours of earlier days with which they were compared.
@@ -99,7 +99,7 @@ fn by_hours(
         hours += 1;
         order.add(&scores(&waits, &hour_of, hours));
     }
-    Ok(ByHours { p: order.p(), readier: order.rises(), hours: hours - earlier_hours, earlier_hours })
+    Ok(ByHours { p: order.p(), quicker: order.rises(), hours: hours - earlier_hours, earlier_hours })
 }
 
 /// The hour in which each cast began, numbered over all days, from its day and its minutes into it: casts of one hour are alike,
@@ -160,9 +160,9 @@ mod tests {
     #[test]
     fn if_waits_shorten_by_the_hour_bites_come_quicker_later() {
         let shorter = over_the_day(&day(&[18.0, 15.0, 12.0, 9.0, 6.0, 3.0]), DaySoFar::Over).unwrap();
-        assert!(shorter.p < 0.05 && shorter.readier && shorter.hours == 6, "{shorter:?}");
+        assert!(shorter.p < 0.05 && shorter.quicker && shorter.hours == 6, "{shorter:?}");
         let longer = over_the_day(&day(&[3.0, 6.0, 9.0, 12.0, 15.0, 18.0]), DaySoFar::Over).unwrap();
-        assert!(longer.p < 0.05 && !longer.readier);
+        assert!(longer.p < 0.05 && !longer.quicker);
         let neither = over_the_day(&day(&[9.0, 12.0, 8.0, 11.0, 7.0, 10.0]), DaySoFar::Over).unwrap();
         assert!(neither.p > 0.2, "{neither:?}");
     }
@@ -196,7 +196,7 @@ mod tests {
         let usual = day(&[9.0, 12.0, 8.0, 11.0, 7.0, 10.0]);
         let earlier: [&[TimedWait]; 3] = [&usual, &usual, &usual];
         let good = against_earlier(&day(&[3.0, 4.0, 2.0, 3.5, 2.5]), &earlier, DaySoFar::Over).unwrap();
-        assert!(good.p < 0.05 && good.readier && good.hours == 5 && good.earlier_hours == 18, "{good:?}");
+        assert!(good.p < 0.05 && good.quicker && good.hours == 5 && good.earlier_hours == 18, "{good:?}");
         let same = against_earlier(&usual, &earlier, DaySoFar::Over).unwrap();
         assert!(same.p > 0.2, "{same:?}");
     }

@@ -295,7 +295,7 @@ mod tests {
 
     /// The words have their share of large text, unless the map has no more to give.
     #[test]
-    fn at_twice_the_text_the_words_have_more_than_half_as_much_again_or_the_map_its_least() {
+    fn at_twice_the_text_the_words_grow_by_half_unless_the_map_is_at_its_least() {
         for phone in &PHONES {
             let at = |scale| swim_layout(&phone.glass(scale, false), SwimPadAsk::default());
             let (once, twice, mm) = (at(1.0), at(2.0), phone.px_per_mm());

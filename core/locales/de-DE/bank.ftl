@@ -32,7 +32,7 @@ spoken-due-first = { $rod }, zuerst fällig
 spoken-ready = { $rod }, nichts draußen
 spoken-fish = { $rod }, Fisch dran
 
-# Tasten. Das Wort ist, was der Angler tut; die kleinere Zeile darf bei großer Schrift wegfallen.
+# Tasten. Das Wort ist, was der Angler tut; die kleinere Zeile darunter bleibt bei jeder Schriftgröße.
 key-cast = WURF
 key-cast-first = Blei im Wasser
 key-cast-closes = beendet diesen, beginnt neu

@@ -14,7 +14,7 @@ bench-no-plan = kein Plan
 bench-row-kit = Wessen Bestand
 bench-kit-own = dieses Handy
 bench-kit-of = anderes Handy, { $number }
-bench-kit-how = Was von einem Partner oder einem älteren Handy eingelesen wird, bringt seinen eigenen Bestand mit. Dieses Handy ändert den hier gewählten.
+bench-kit-how = Was von einem Partner oder einem älteren Handy eingelesen wird, bringt seinen eigenen Bestand mit. Was du auf der Werkbank änderst, ändert den hier gewählten.
 
 # Ein Vorfach: seine Länge, der Durchmesser der Schnur, die Größe des Hakens, das Haar.
 bench-hooklength = { $length }, { $mm } mm, Gr. { $size }

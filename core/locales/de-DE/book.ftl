@@ -185,7 +185,7 @@ questions-left-out = { $count ->
     [one] 1 weitere Frage, länger her, steht nicht hier.
    *[other] { $count } weitere Fragen, länger her, stehen nicht hier.
 }
-questions-figures-how = Wären die zwei gleich, würde ein Einsatz höchstens in einer von 20 Saisons auf 20 wachsen, wie oft man auch nachsieht (Ville). Der Fehler wird auf die Fragen verteilt, wie sie kommen, 1 / (k (k + 1)) auf die k-te; die erste braucht also 40. Der Einsatz liegt halb auf Bissen in Minuten, halb auf Wartezeiten, Gleiches gegen Gleiches. Wurf gegen Wurf steht daneben. Jeder Ansitz, jede Rute und jede Stelle hat ihre eigene Rate.
+questions-figures-how = Wären die zwei gleich, würde ein Einsatz höchstens in einer von 20 Saisons auf 20 wachsen, wie oft man auch nachsieht (Ville). Der Fehler wird auf die Fragen verteilt, wie sie kommen, 1 / (k (k + 1)) auf die k-te; die erste braucht also 40. Der Einsatz liegt halb auf Bissen in Minuten, halb auf Vergleichen bei gleichen Wartezeiten. Der Einsatz nach Würfen wird nur gezeigt. Jeder Ansitz, jede Rute und jede Stelle hat ihre eigene Rate.
 
 book-next-title = Nächstes Mal
 next-none = Noch kein Ansitz, also nichts, worauf ein Plan bauen kann.

@@ -67,7 +67,7 @@ change-p = Exakt { $exact }; in Blöcken von Würfen { $block }. Angehoben für 
     [one] 1 Änderung
    *[other] { $count } Änderungen
 }: { $exactadjusted } und { $blockadjusted }. Jederzeit am Tag gelesen: { $anylook }.
-change-block-once = In Blöcken kann es bei diesen Wechseln nicht unter { $least } liegen.
+change-block-once = In Blöcken kann p bei so wenigen Wechseln nicht unter { $least } liegen.
 change-more = Etwa { $casts } weitere Würfe im Wechsel würden es in 8 von 10 Fällen klären.
 change-more-maybe = { $casts } weitere Würfe im Wechsel würden es etwa { $days ->
     [one] einmal

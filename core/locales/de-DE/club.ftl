@@ -18,9 +18,9 @@ club-waters = Gewässer mit einem eigenen Anfang: { $waters }.
 club-casts = Deine eigenen Würfe zählen wie bisher, und je mehr es sind, desto weniger zählt der Anfang. Ist dein Gewässer anders als die des Vereins, zeigen das wenige Würfe.
 club-known = Er wird schon verwendet.
 club-replaces = Er ersetzt den Anfang eines anderen Vereins, der jetzt verwendet wird.
-club-back = STORNO nimmt ihn zurück. VEREIN VERLASSEN unter Dateien macht ohne Verein weiter.
+club-back = STORNO nimmt ihn zurück. Ohne Verein weiter geht es mit VEREIN VERLASSEN unter Dateien.
 club-figures = Womit der Rat beginnt
-club-here-all = Der Anfang für heute kommt aus allen Tagen: Kein Gewässer, keine Temperatur und kein Monat darunter passt besser zu heute, daher zählen alle.
+club-here-all = Der Anfang für heute kommt aus allen Tagen, denn kein Gewässer, keine Temperatur und kein Monat darunter passt zu heute.
 club-here-water = Der Anfang für heute kommt von denen an: { $water } ({ $days }).
 club-here-month = Der Anfang für heute kommt von denen im Monat { $month } ({ $days }).
 club-here-temperature = Der Anfang für heute kommt von denen mit Wasser von { $from } bis { $until } °C ({ $days }).
@@ -34,7 +34,7 @@ error-club-weights = Die Gewichtung in der Datei dieses Vereins ist nicht zu geb
 error-club-few = Die Datei dieses Vereins enthält Gewichte von weniger als fünf Anglern ({ $detail }). Lass dir eine mit mindestens fünf an jedem Gewässer geben. Nichts wurde geändert.
 error-club-large = Die Datei dieses Vereins ist größer, als eine solche sein kann. Lass dir eine neue geben. Nichts wurde geändert.
 files-form-club = Tabelle der Tage für einen Verein
-files-says-club = Eine Tabelle (.csv), die für jeden Tag sagt, wie gut jede Art zu beißen zu seinen Würfen passt. Aus den Tabellen vieler Angler macht ein Verein einen Anfang für den Rat. Sie enthält die Namen der Gewässer und keine Würfe.
+files-says-club = Eine Tabelle (.csv), die für jeden Tag sagt, wie gut jedes Muster von Bissen zu seinen Würfen passt. Aus den Tabellen vieler Angler macht ein Verein einen Anfang für den Rat. Sie enthält die Namen der Gewässer und keine Würfe.
 files-made-club = { $count ->
     [one] 1 Tag
     *[other] { $count } Tage

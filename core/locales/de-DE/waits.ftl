@@ -111,7 +111,7 @@ waits-earlier-counts = Dieser Ansitz: { $bites ->
 }.
 waits-weights = Frühere Tage zählen weniger: ein Ansitz am selben Gewässer gilt mit Chance { $like } als Tag dieser Art, einer an einem anderen mit { $other }. Die Stufen zählen jeden Wurf voll.
 waits-earlier-same = Dieser Ansitz ist von früheren nicht zu unterscheiden.
-waits-earlier-readier = Bisse kommen in diesem Ansitz schneller als früher.
+waits-earlier-quicker = Bisse kommen in diesem Ansitz schneller als früher.
 waits-earlier-slower = Bisse kommen in diesem Ansitz langsamer als früher.
 waits-earlier-hours = { $hours ->
     [0] In diesem Ansitz noch keine Stunde
@@ -124,7 +124,7 @@ waits-earlier-hours = { $hours ->
 waits-earlier-log-rank = Wurf für Wurf, nur für einen Blick und falls Würfe nicht in Schüben kamen: Log-Rank { $p }.
 waits-drift = Über den Tag
 waits-drift-same = Die Bisse werden über den Tag nicht klar schneller oder langsamer.
-waits-drift-readier = Die Bisse kommen im Lauf des Tages schneller.
+waits-drift-quicker = Die Bisse kommen im Lauf des Tages schneller.
 waits-drift-slower = Die Bisse kommen im Lauf des Tages langsamer.
 waits-drift-hours = { $hours ->
     [0] Noch keine Stunde mit Würfen
@@ -149,7 +149,7 @@ forecast-says = An { $percent ->
     [100] mehr als 99
    *[other] etwa { $percent }
 } von 100 solchen Tagen kommt in den nächsten { $minutes } min ein Biss.
-forecast-cant-tell = Noch zu wenige Bisse: diese Spannen sind kaum mehr als Gewohnheit. An { $percent ->
+forecast-cant-tell = Noch zu wenige Bisse: diese Spannen beruhen vor allem auf dem, was üblich ist. An { $percent ->
     [0] weniger als 1
     [100] mehr als 99
    *[other] etwa { $percent }

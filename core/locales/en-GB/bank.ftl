@@ -33,7 +33,7 @@ spoken-due-first = { $rod }, due first
 spoken-ready = { $rod }, nothing out
 spoken-fish = { $rod }, fish on
 
-# Keys. The word is what the angler does; the smaller line may go at large text.
+# Keys. The word is what the angler does; the smaller line below it stays at every size of text.
 key-cast = CAST
 key-cast-first = lead in the water
 key-cast-closes = ends this cast, starts the next
@@ -218,9 +218,9 @@ advice-earlier = { $count ->
     [one] 1 earlier session of yours counts too.
    *[other] { $count } earlier sessions of yours count too.
 }
-casts-not-seen = The end of { $count ->
-    [one] 1 cast was not seen: its wait doesn't count.
-   *[other] { $count } casts was not seen: their waits don't count.
+casts-not-seen = { $count ->
+    [one] The end of 1 cast was not seen: its wait doesn't count.
+   *[other] The ends of { $count } casts were not seen: their waits don't count.
 }
 advice-window = Half of the bites are expected between { $from } and { $to } min.
 advice-next-five = Chance of a bite in the next five minutes: { $percent ->
@@ -229,7 +229,7 @@ advice-next-five = Chance of a bite in the next five minutes: { $percent ->
    *[other] { $percent }
 } %.
 advice-longer = No cast was left that long yet: this one is to find out.
-advice-lost = How long you leave casts costs about { $percent } % of the bites.
+advice-lost = Your usual leave times cost about { $percent } % of the bites.
 advice-guess = Assumes { $minutes } min between casts until three are timed.
 
 strip-spoken = { $elapsed ->
@@ -265,7 +265,7 @@ notice-late = { $what } logged, and the bite { $seconds ->
 } before: approximate.
 notice-repeat = Second tap ignored.
 notice-logged = { $what } logged.
-notice-logged-alone = Logged. A summary or backup that follows it failed: tap CHECK THE LOG on Files.
+notice-logged-alone = Logged, but a summary or backup after it failed: tap CHECK THE LOG on Files.
 notice-undone = { $what } undone.
 notice-redone = { $what } is back.
 notice-time = Time of { $what } set back.

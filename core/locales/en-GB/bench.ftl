@@ -14,7 +14,7 @@ bench-no-plan = no plan
 bench-row-kit = Whose kit
 bench-kit-own = this phone's own
 bench-kit-of = from another phone, { $number }
-bench-kit-how = An import from a partner or an older phone brings its own kit. This phone changes the one chosen here.
+bench-kit-how = An import from a partner or an older phone brings its own kit. What you change on the Bench changes the kit chosen here.
 
 # A hooklength: its length, the diameter of its line, the size of its hook, its hair.
 bench-hooklength = { $length }, { $mm } mm, size { $size }
@@ -51,7 +51,7 @@ bench-key-tied-1 = TIED 1
 bench-key-tied-5 = TIED 5
 bench-key-tied-sub = into the wallet
 bench-key-taken_out-1 = OUT 1
-bench-key-taken-out-sub = thrown or lost
+bench-key-taken-out-sub = binned or lost
 bench-key-want-more = CARRY +1
 bench-key-want-less = CARRY −1
 bench-key-want-sub = for the day
@@ -91,7 +91,7 @@ bench-pieces = { $count ->
    *[other] { $count } pieces
 }
 bench-left-on-it = { $metres } m left on it
-bench-not-proved = There may be a plan that opens up to { $length } less line.
+bench-not-proved = There may be a plan whose spools hold up to { $length } less line.
 bench-allowances = A tie uses { $length } beyond its length: knot, twice the loop, tag.
 bench-allowances-none = Knot, loop and tag are not measured yet, so nothing is added to the lengths. Measure them on three ties.
 bench-row-hook_knot = Hook knot

@@ -181,12 +181,12 @@ questions-says = { $count ->
    *[other] { $clear } are clear.
 }
 questions-how = The same two, compared in two sessions or more on one water, are a question; nothing has to be set up. A session counts if the two were changed back and forth four times or more, and nothing else with them each time. It says what was in these sessions, not what will be.
-questions-own-rate = Each session may be a good or a bad one, also two of the same day: what is added up is only how the two compare within each session. Waters are kept apart, since what fish of one like need not hold for another; sessions without the name of a water can't be put together.
+questions-own-rate = A session may be good or bad, even two on one day: only how the two compare within each session is added up. Waters are kept apart, since the fish of one may like what those of another don't. Sessions without the name of a water can't be put together.
 questions-left-out = { $count ->
     [one] 1 more question, asked longer ago, is not listed.
    *[other] { $count } more questions, asked longer ago, are not listed.
 }
-questions-figures-how = If the two were alike, a stake would grow to 20 in one season of 20 at most, however often it is read (Ville). The error is spent over the questions as they come, 1 / (k (k + 1)) on the k-th, so the first needs 40. Half of the stake is on bites in minutes, half on waits like for like. Casts by casts are shown beside. Each session, rod and spot has its own rate.
+questions-figures-how = If the two were alike, a stake would grow to 20 in one season of 20 at most, however often it is read (Ville). The error is spent over the questions as they come, 1 / (k (k + 1)) on the k-th, so the first needs 40. Half of the stake is on bites in minutes, half on comparisons at equal waits. The stake by casts is only shown. Each session, rod and spot has its own rate.
 
 book-next-title = Next time
 next-none = No session yet, so there is no record to plan from.
@@ -209,14 +209,14 @@ next-leave-why = { $bites ->
 next-cant-leave = how long to leave a cast
 next-longer = what comes after { $minutes } min
 next-longer-why = No cast was left longer: leave one or two.
-next-one-day = { $why } One day: try it by turns again.
+next-one-day = { $why } Only one day: alternate the two again.
 next-heights = heights { $open }
 next-heights-why = not tried on this water
 next-few-days = whether that day was like others: { $count ->
     [one] 1 session
    *[other] { $count } sessions
 } on this water
-next-few-days-why = Three or more make a record.
+next-few-days-why = It takes three or more to tell.
 next-cold = what cold does: { $count } of { $all ->
     [one] 1 session
    *[other] { $all } sessions
@@ -228,7 +228,7 @@ book-type-note = A note on this session
 type-send = KEEP
 
 book-peg-title = This peg
-peg-history-which = Name the water and the peg when you set up: its last sessions stand here.
+peg-history-which = Name the water and the peg when you set up: its last sessions are then listed here.
 peg-history-none = { $place }: no session here yet.
 peg-history-none-other = { $place }: no other session here yet.
 peg-history-to-come = Each day you fish this peg is listed here, and so is a partner's once you import it.
@@ -362,7 +362,7 @@ welcome-log-says = Tap CAST when the lead hits the water. Then tap what ended it
 welcome-log-more = After BITE: LANDED, LOST or MISSED, and nothing has to be tapped while a fish is on. UNDO takes the last entry back, however long ago it was. A second tap of a cold thumb is ignored.
 welcome-wait-title = 2 of 3: wait
 welcome-wait-says = The clock counts each wait. From three bites on, the Bank says how long to leave a cast.
-welcome-wait-more = Every bite is a mark on the strip, at the minute it came. Until there are enough of them it says so: can't tell yet.
+welcome-wait-more = Every bite is a mark on the strip, at the minute it came. Until there are enough, the Bank says so: can't tell yet.
 welcome-where-title = 3 of 3: where
 welcome-where-says = Say where a cast goes under Tackle, and the Swim shows where to cast next.
 welcome-where-more = It shows which water was just fished and which has rested, and keeps back what you want to leave. Everything stays on this phone and in any backup it makes: no account, no network.

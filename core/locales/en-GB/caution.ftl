@@ -69,7 +69,7 @@ caution-frostbite-title = Numb fingers, frostbite
 caution-frostbite-authority = National Health Service
 
 caution-hook-in-eye =
-    A hook in the eye or face: don't pull it. Cover it without pressing and go to accident and emergency. Wear wrap-round glasses: hooks and flying weights both do it.
+    A hook in the eye or face: don't pull it. Cover it without pressing and go to accident and emergency. Wear wrap-round glasses: hooks and flying weights both injure eyes.
 caution-hook-in-eye-title = Hook in the eye
 caution-hook-in-eye-authority = Hoskin and others, Acta Ophthalmologica (2015); first-aid wording from memory, check
 
@@ -79,7 +79,7 @@ caution-casting-title = Casting
 caution-casting-authority = Common practice
 
 caution-leptospirosis =
-    Cover cuts, keep wet hands and line from your mouth, and wash before you eat. If you feel as with flu 3 to 21 days later, tell the doctor that you were by fresh water.
+    Cover cuts, keep wet hands and line from your mouth, and wash before you eat. If you have flu-like symptoms 3 to 21 days later, tell the doctor that you were by fresh water.
 caution-leptospirosis-title = Leptospirosis (Weil's disease)
 caution-leptospirosis-authority = National Health Service; Health and Safety Executive
 

@@ -1,8 +1,8 @@
 # Did it matter? It never says that something works.
 
 changes-title = Changes
-changes-none = Nothing has been changed between casts yet. Changes are found from the log: nothing has to be entered twice.
-changes-no-session = Start a session and cast: changes between casts are found from the log.
+changes-none = Nothing has been changed between casts yet. Changes are found in the log: nothing has to be entered twice.
+changes-no-session = Start a session and cast: changes between casts are found in the log.
 changes-looked-at = { $count ->
     [one] 1 change looked at.
    *[other] { $count } changes looked at. Try many things and one will look good by luck: that is allowed for.
@@ -67,7 +67,7 @@ change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count 
     [one] 1 change
    *[other] { $count } changes
 }: { $exactadjusted } and { $blockadjusted }. Read at any moment of the day: { $anylook }.
-change-block-once = In blocks it can't be lower than { $least } with these switches.
+change-block-once = In blocks, p can't be lower than { $least } with so few switches.
 change-more = About { $casts } more casts, alternated, would settle it 8 times in 10.
 change-more-maybe = { $casts } more casts, alternated, would settle it about { $days ->
     [one] once
@@ -84,7 +84,7 @@ reason-clumps = Bites came in bursts, so this may be luck.
 reason-not-held = Striking now, but it has to hold over two more switches.
 reason-read-all-day = Striking at one look, but this is read all day: that takes more bites.
 reason-many = Striking alone, not among as many changes as were looked at.
-reason-times = The two were left out for different times, and the minutes and like-for-like waits don't say the same.
+reason-times = The two were left out for different times, and bites per minute and bites at equal waits disagree.
 forest-axis = bites per minute, new against old
 forest-same = same
 change-start = TEST IT

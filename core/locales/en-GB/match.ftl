@@ -64,7 +64,7 @@ match-how = On at least 8 days in 10 like this, the total falls in each range; "
     [0] The next cast
    *[other] This cast
 } is left { $leave } min, later ones { $then } min, { $turn } min between.
-match-cant-tell-why = Until three bites are in, the record can't tell what is to come, and casts are counted at a leave that is a guess.
+match-cant-tell-why = Until three bites have come, the record can't tell what is to come, and the casts left are counted with a guessed leave time.
 match-weights-guessed = No fish is landed yet: weights are the guesses of the classes.
 match-estimates = Class weights move towards fish you weigh. A weight by eye may be a quarter out either way.
 

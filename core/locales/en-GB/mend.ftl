@@ -36,6 +36,6 @@ doubt-approximate = Its time is approximate.
 doubt-long-gap = A long gap before it: a cast may be missing.
 doubt-still-out = Still out when the session ended, long after its last entry: the bait may have been in before that.
 doubt-late-end = Long after the last entry: was END tapped late?
-doubt-no-break = Back at the rods, with nothing logged of going away.
+doubt-no-break = I'M BACK was tapped, but no break was logged before it.
 doubt-no-landing = A weight or net was entered for a fish that is no longer landed.
 doubt-newer = Written by a newer version: update to read it.

@@ -46,7 +46,7 @@ report-net = { $fish ->
 }
 report-net-scales = { $line }; the scales showed { $shown }
 
-report-of-another = A day of another angler, taken in from a file.
+report-of-another = Another angler's day, imported from a file.
 report-others = Section and other nets
 report-section = Section: { $left ->
     [one] 1 peg

@@ -6,7 +6,7 @@ swim-peg = peg { $peg }
 swim-squares = { $fished } of { $all } squares resting
 swim-next = Next: { $where }, { $reach }
 swim-stay = Stay: { $spot }
-swim-go-in = Into the kept water: { $where }, { $reach }
+swim-go-in = Into kept-back water: { $where }, { $reach }
 swim-go-in-dry = no bite in the last { $casts ->
     [one] cast
    *[other] { $casts } casts
@@ -14,7 +14,7 @@ swim-go-in-dry = no bite in the last { $casts ->
 swim-go-in-rest = nothing else has rested
 swim-moving = your last spot needs { $minutes } min more
 swim-aimed = { $where }, { $reach }
-swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. What a spot is worth counts what a cast there would show.
+swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. The worth of a spot includes what a cast there would tell you.
 swim-no-reason = No reason for or against.
 swim-then = Then: { $where }
 swim-bites = { $bites ->
@@ -24,7 +24,7 @@ swim-bites = { $bites ->
 }
 
 reason-never = not fished this session
-reason-quiet = not likely disturbed for { $minutes } min
+reason-quiet = probably undisturbed for { $minutes } min
 reason-rested = rested { $minutes } min
 reason-near-bites = { $bites ->
     [one] a bite { $metres } m away, { ago }
@@ -169,10 +169,10 @@ key-use-phone-spoken = Reads this phone's position once and fills the two lines.
 key-earlier-spoken = The swim ten minutes earlier.
 key-later-spoken = The swim ten minutes later.
 key-now-spoken = The swim as it is now.
-key-step-left-spoken = The ring goes one cell to the left.
-key-step-right-spoken = The ring goes one cell to the right.
-key-step-in-spoken = The ring comes one band in.
-key-step-out-spoken = The ring goes one band out.
+key-step-left-spoken = The aim moves one square to the left.
+key-step-right-spoken = The aim moves one square to the right.
+key-step-in-spoken = The aim moves one band in.
+key-step-out-spoken = The aim moves one band out.
 
 swim-list = Where next, in full
 swim-name = Name

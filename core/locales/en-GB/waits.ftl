@@ -93,7 +93,7 @@ waits-bites-between = { $sessions ->
        *[other] All { $bites } bites in { $sessions } sessions came between { $low } and { $high } min.
     }
 }
-waits-near-best = By the casts so far { $hold } to { $recast } min is near-best: longer is to find out what comes later.
+waits-near-best = By the casts so far, { $hold } to { $recast } min is near-best. Leaving a cast longer is to find out what comes later.
 waits-not-tried = Not tried: over { $minutes } min.
 waits-leave-how = Dot: the best time. Stroke: without a bite, you wind in half of your casts by then (estimated).
 waits-leave-figures = Bites an hour by renewal reward. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
@@ -110,9 +110,9 @@ waits-earlier-counts = This session: { $bites ->
     [one] 1 session
    *[other] { $sessions } sessions
 }.
-waits-weights = Earlier days count less: a session on the same water is taken for a day of this kind with a chance of { $like }, one on another water with { $other }. The steps count every cast in full.
+waits-weights = Earlier days count less: the chance that a session was a day like this is taken to be { $like } on the same water and { $other } on another. The steps count every cast in full.
 waits-earlier-same = Can't tell this session from earlier ones.
-waits-earlier-readier = Bites come quicker this session than before.
+waits-earlier-quicker = Bites come quicker this session than before.
 waits-earlier-slower = Bites come slower this session than before.
 waits-earlier-hours = { $hours ->
     [0] No hour of this session yet
@@ -125,7 +125,7 @@ waits-earlier-hours = { $hours ->
 waits-earlier-log-rank = Cast by cast, for one look only and if casts didn't come in spells: log-rank { $p }.
 waits-drift = Over the day
 waits-drift-same = Bites aren't clearly quicker or slower as the day goes on.
-waits-drift-readier = Bites come quicker as the day goes on.
+waits-drift-quicker = Bites come quicker as the day goes on.
 waits-drift-slower = Bites come slower as the day goes on.
 waits-drift-hours = { $hours ->
     [0] No hour with casts yet
@@ -150,7 +150,7 @@ forecast-says = On { $percent ->
     [100] more than 99
    *[other] about { $percent }
 } of 100 days like this, a bite comes in the next { $minutes } min.
-forecast-cant-tell = Too few bites yet: these ranges are little more than a habit. On { $percent ->
+forecast-cant-tell = Too few bites yet: these ranges rest mostly on what is usual. On { $percent ->
     [0] fewer than 1
     [100] more than 99
    *[other] about { $percent }

@@ -32,7 +32,7 @@ spoken-due-first = { $rod }, due d'abord
 spoken-ready = { $rod }, rien à l'eau
 spoken-fish = { $rod }, poisson au bout
 
-# Touches. Le mot est ce que fait le pêcheur ; la petite ligne peut disparaître en grands caractères.
+# Touches. Le mot est ce que fait le pêcheur ; la petite ligne au-dessous reste à toute taille de texte.
 key-cast = LANCER
 key-cast-first = plomb à l'eau
 key-cast-closes = clôt celui-ci, en ouvre un

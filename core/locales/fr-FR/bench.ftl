@@ -14,7 +14,7 @@ bench-no-plan = aucun plan
 bench-row-kit = Stock de
 bench-kit-own = ce téléphone
 bench-kit-of = un autre téléphone, { $number }
-bench-kit-how = Un import d'un partenaire ou d'un ancien téléphone apporte son propre stock. Ce téléphone modifie celui choisi ici.
+bench-kit-how = Un import d'un partenaire ou d'un ancien téléphone apporte son propre stock. Ce que vous changez à l'établi change celui choisi ici.
 
 # Un bas de ligne : sa longueur, le diamètre du fil, la taille de l'hameçon, son cheveu.
 bench-hooklength = { $length }, { $mm } mm, n° { $size }

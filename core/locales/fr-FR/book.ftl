@@ -185,7 +185,7 @@ questions-left-out = { $count ->
     [one] 1 autre question, plus ancienne, n'est pas listée.
    *[other] { $count } autres questions, plus anciennes, ne sont pas listées.
 }
-questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, si souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur les attentes, à égalité. Lancer contre lancer figure à côté. Chaque sortie, canne et point a son propre rythme.
+questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, si souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur des comparaisons à attentes égales. La mise par lancers est seulement montrée. Chaque sortie, canne et point a son propre rythme.
 
 book-next-title = Prochaine fois
 next-none = Aucune sortie, donc rien sur quoi bâtir un projet.

@@ -67,7 +67,7 @@ change-p = Exact { $exact } ; par blocs de lancers { $block }. Relevé pour { $
     [one] { $count } changement
    *[other] { $count } changements
 } : { $exactadjusted } et { $blockadjusted }. Lu à tout moment du jour : { $anylook }.
-change-block-once = Par blocs, il ne peut être sous { $least } avec ces alternances.
+change-block-once = Par blocs, p ne peut être sous { $least } avec si peu d'alternances.
 change-more = Environ { $casts } lancers de plus, alternés, trancheraient 8 fois sur 10.
 change-more-maybe = { $casts } lancers de plus, alternés, trancheraient environ { $days ->
     [one] une fois

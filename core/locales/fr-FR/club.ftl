@@ -18,9 +18,9 @@ club-waters = Plans d'eau qui ont leur propre départ : { $waters }.
 club-casts = Vos lancers comptent comme avant, et plus il y en a, moins le départ compte. Si votre plan d'eau diffère de ceux du club, quelques lancers le montrent.
 club-known = Il sert déjà.
 club-replaces = Il remplace le départ d'un autre club, qui sert maintenant.
-club-back = ANNULER le retire. QUITTER LE CLUB dans Fichiers continue sans club.
+club-back = ANNULER le retire. Pour continuer sans club, touchez QUITTER LE CLUB dans Fichiers.
 club-figures = D'où partent les conseils
-club-here-all = Le départ du jour vient de toutes ces journées : aucun plan d'eau, aucune température et aucun mois parmi elles ne convient mieux au jour, donc toutes comptent.
+club-here-all = Le départ du jour vient de toutes ces journées, car aucun plan d'eau, aucune température ni aucun mois parmi elles ne convient à aujourd'hui.
 club-here-water = Le départ du jour vient de celles de { $water } ({ $days }).
 club-here-month = Le départ du jour vient de celles de { $month } ({ $days }).
 club-here-temperature = Le départ du jour vient de celles où l'eau est de { $from } à { $until } °C ({ $days }).
@@ -34,7 +34,7 @@ error-club-weights = Les poids du fichier de ce club sont inutilisables. Demande
 error-club-few = Le fichier de ce club a des poids de moins de cinq pêcheurs ({ $detail }). Demandez-en un avec au moins cinq par plan d'eau. Rien n'a été changé.
 error-club-large = Le fichier de ce club est plus grand qu'un tel fichier ne peut l'être. Demandez-en un nouveau. Rien n'a été changé.
 files-form-club = tableau des journées pour un club
-files-says-club = Un tableau (.csv) qui dit, pour chaque journée, combien chaque façon de mordre va avec ses lancers. Un club tire des tableaux de nombreux pêcheurs un départ pour les conseils. Il contient les noms des plans d'eau et aucun lancer.
+files-says-club = Un tableau (.csv) qui dit, pour chaque journée, combien chaque profil de touches va avec ses lancers. Un club tire des tableaux de nombreux pêcheurs un départ pour les conseils. Il contient les noms des plans d'eau et aucun lancer.
 files-made-club = { $count ->
     [one] 1 journée
     *[other] { $count } journées

@@ -111,7 +111,7 @@ waits-earlier-counts = Cette sortie : { $bites ->
 }.
 waits-weights = Les jours passés comptent moins : une sortie sur le même plan d'eau passe pour un jour pareil avec une chance de { $like }, sur un autre avec { $other }. Les marches comptent chaque lancer en entier.
 waits-earlier-same = Cette sortie ne se distingue pas des précédentes.
-waits-earlier-readier = Les touches viennent plus vite pendant cette sortie qu'avant.
+waits-earlier-quicker = Les touches viennent plus vite pendant cette sortie qu'avant.
 waits-earlier-slower = Les touches viennent moins vite pendant cette sortie qu'avant.
 waits-earlier-hours = { $hours ->
     [0] Pas encore une heure de cette sortie
@@ -124,7 +124,7 @@ waits-earlier-hours = { $hours ->
 waits-earlier-log-rank = Lancer par lancer, pour un seul regard et si les lancers ne sont pas venus par salves : log-rank { $p }.
 waits-drift = Dans la journée
 waits-drift-same = Les touches ne sont pas nettement plus ou moins rapides au fil du jour.
-waits-drift-readier = Les touches viennent plus vite au fil du jour.
+waits-drift-quicker = Les touches viennent plus vite au fil du jour.
 waits-drift-slower = Les touches viennent moins vite au fil du jour.
 waits-drift-hours = { $hours ->
     [0] Pas encore une heure avec des lancers
@@ -149,7 +149,7 @@ forecast-says = { $percent ->
     [100] Plus de 99 jours pareils
    *[other] Environ { $percent } jours pareils
 } sur 100, une touche vient dans les { $minutes } min.
-forecast-cant-tell = Trop peu de touches : ces fourchettes ne sont guère qu'une habitude. { $percent ->
+forecast-cant-tell = Trop peu de touches : ces fourchettes reposent surtout sur ce qui est habituel. { $percent ->
     [0] Moins de 1 jour pareil
     [100] Plus de 99 jours pareils
    *[other] Environ { $percent } jours pareils

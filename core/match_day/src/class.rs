@@ -19,10 +19,10 @@ pub struct SizeClass {
     pub spread: f64,
 }
 
-/// How many weighed fish a guess counts as: a choice, stated in the app.
+/// How many weighed fish a guess counts as: the project's own choice, no source, stated in the app.
 pub const GUESS_COUNTS_AS: f64 = 3.0;
 
-/// The spread a new class starts with: a choice, marked as a guess.
+/// The spread a new class starts with: the project's own choice, no source, marked as a guess.
 pub const STARTING_SPREAD: f64 = 0.35;
 
 /// Why a class can't be used.

@@ -189,7 +189,7 @@ fn neighbours_section_other_nets_the_rule_and_whose_day_it_is_are_in_it() {
     let session = fold(SESSION, &day.ops);
     let html = report(&Wording::new(), &session, WhoseDay::Other);
     for text in [
-        "A day of another angler, taken in from a file.",
+        "Another angler&#39;s day, imported from a file.",
         "22:23 a fish to the left</li>",
         " yet. In 50 min, since 22:23: you landed 0 and saw 2 neighbours land 1.",
         "Section: 1 peg to the left, 5 pegs to the right.",
@@ -199,5 +199,5 @@ fn neighbours_section_other_nets_the_rule_and_whose_day_it_is_are_in_it() {
     ] {
         assert!(html.contains(text), "{text} in {html}");
     }
-    assert!(!report(&Wording::new(), &session, WhoseDay::Own).contains("another angler"));
+    assert!(!report(&Wording::new(), &session, WhoseDay::Own).contains("imported from a file"));
 }

@@ -103,7 +103,7 @@ mod tests {
         assert!(of(ClubDays::Month { month: 11 }).contains("those in Nov."));
         let cold = of(ClubDays::WaterTemperature { from: 40, until: 70 });
         assert!(cold.contains("with the water at 4 to 7 °C."), "{cold}");
-        assert!(of(ClubDays::All).contains("all of them count"));
+        assert!(of(ClubDays::All).contains("comes from all of them, since"));
     }
 
     #[test]

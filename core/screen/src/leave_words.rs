@@ -25,8 +25,8 @@ pub(crate) fn leave(words: &Wording, id: &str, advice: &Advice) -> String {
     words.say_with(id, &[("leave", Arg::Text(&advice.leave_min.to_string()))])
 }
 
-/// "By the casts so far 19 to 23 min is near-best: longer is to find out what comes later.", if the minute to recast by is past
-/// the band that the picture draws.
+/// "By the casts so far, 19 to 23 min is near-best. Leaving a cast longer is to find out what comes later.", if the minute to
+/// recast by is past the band that the picture draws.
 pub(crate) fn near_best_words(words: &Wording, advice: &Advice) -> Option<String> {
     let (hold, recast) = advice.hold_until_min.zip(advice.recast_by_min)?;
     let (hold, recast) = (whole(hold), whole(recast));
@@ -45,7 +45,7 @@ pub(crate) fn guess_words(words: &Wording, rhythm: &Rhythm) -> Option<String> {
     (rhythm.turn_rounds == 0).then(|| words.say_with("advice-guess", &[("minutes", Arg::Text(&minutes))]))
 }
 
-/// "The end of 2 casts was not seen: their waits don't count.", or `None` if each was.
+/// "The ends of 2 casts were not seen: their waits don't count.", or `None` if each was.
 pub(crate) fn not_seen_words(words: &Wording, casts: usize) -> Option<String> {
     (casts > 0).then(|| words.say_with("casts-not-seen", &[("count", Arg::Count(casts))]))
 }

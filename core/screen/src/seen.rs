@@ -127,7 +127,7 @@ fn aim_words(input: &SeenInput, session: &Session) -> String {
     place.unwrap_or_else(|| input.words.say("aim-none"))
 }
 
-/// "Is it you or the lake?": the verdict, its evidence, and what it can't see. Empty before a neighbour's
+/// "You or the lake?": the verdict, its evidence, and what it can't see. Empty before a neighbour's
 /// fish.
 pub fn beside_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<String> {
     let Some(beside) = beside(session, now) else { return Vec::new() };

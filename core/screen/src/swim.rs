@@ -46,7 +46,7 @@ pub enum SwimKey {
     Steps,
     /// Keep the aimed cell back.
     Keep,
-    /// Release the kept-back water under the ring.
+    /// Release the kept-back water that is aimed at.
     Release,
     /// The next cast goes here.
     CastHere,

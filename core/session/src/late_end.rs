@@ -5,8 +5,8 @@ use super::model::{Doubt, DoubtKind, LastTimed, Rod, RodState, Session};
 use super::{Cast, MatchDay, Stamp};
 use restwater_log::Payload;
 
-/// An END later than this after the last entry, with every rod in, is doubtful: packing up takes less. The project's own choice,
-/// no source.
+/// An END later than this after the last entry, with every rod in, is doubtful: packing up takes less.
+/// The project's own choice, no source.
 const PACKED_UP_WITHIN_MIN: f64 = 90.0;
 /// How much longer the scales may take to come to the peg after a match. The project's own choice, no source.
 const WEIGHED_WITHIN_MIN: f64 = 120.0;
@@ -61,9 +61,9 @@ fn end_of(session: &Session) -> Option<&LastTimed> {
     session.last_timed.as_ref().filter(|last| matches!(last.payload, Payload::SessionEnded))
 }
 
-/// When anything was last logged at the water before END, or the start if nothing was. Notes don't count, since many are written
-/// at home. A cast that END closed is not an entry of its own, and
-/// a cast with a bite does not end later because of what is entered about the bite afterwards.
+/// When anything was last logged at the water before END, or the start if nothing was. Notes don't count, since many are
+/// written at home. A cast that END closed is not an entry of its own, and a cast with a bite does not end later because
+/// of what is entered about the bite afterwards.
 pub fn last_before_end(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
     let end_op = end_of(session).map(|last| last.op);
@@ -121,7 +121,7 @@ mod tests {
     }
 
     #[test]
-    fn packing_up_a_break_and_a_bait_that_is_out_are_no_late_end() {
+    fn packing_up_a_break_and_a_bait_that_is_out_are_not_a_late_end() {
         let (day, _) = a_cast_and_end_at(1_800 + 80 * 60);
         assert_eq!(fold(SESSION, &day.ops).doubts, []);
         let mut rested = Written::new(1);

@@ -16,7 +16,8 @@ use uuid::Uuid;
 const CYCLES: usize = 3;
 /// A gap of at least this many median cycles is long.
 const LONG: f64 = 2.0;
-/// The cycle assumed for a bait still out at the end while fewer are known, in minutes: the longest wait that Mend offers. A choice.
+/// The cycle assumed, in minutes, for a bait still out at the end while fewer are known: the longest wait that
+/// Mend offers. The project's own choice, no source.
 const CYCLE_ASSUMED_MIN: f64 = 60.0;
 
 /// Corrections in the log, collected while it is folded.

@@ -11,13 +11,13 @@ use restwater_match_day::rules::same_name;
 const MINUTE_MS: i64 = 60_000;
 const HOUR_MS: i64 = 60 * MINUTE_MS;
 const DAY_MS: i64 = 24 * HOUR_MS;
-/// How many casts count as the first ones of a day: a choice.
+/// How many casts count as the first ones of a day: the project's own choice, no source.
 const FIRST_CASTS: usize = 3;
-/// How long the line that says to move is shown: after that it has been read or was decided against. A
-/// choice.
+/// How long the line that says to move is shown: after that it has been read or was decided against. The
+/// project's own choice, no source.
 const MOVE_STANDS_MS: i64 = 30 * MINUTE_MS;
 /// A time of day further back than this at the start of a session belongs to the next day, as in a night
-/// session: a choice.
+/// session: the project's own choice, no source.
 const NEXT_DAY_MS: i64 = 6 * HOUR_MS;
 
 /// A line that is due.

@@ -9,7 +9,7 @@ use super::worth::SpotsWorth;
 use serde::{Deserialize, Serialize};
 use std::cmp::Ordering;
 
-/// Fewer casts than this are expected to have reached water that is not likely disturbed: the chance of any is
+/// Fewer casts than this are expected to have reached water that is probably undisturbed: the chance of any is
 /// no higher than that (Boole's inequality).
 const NOT_LIKELY: f64 = 0.5;
 

@@ -1,4 +1,4 @@
-//! How long to leave the next cast, in figures and as an honest state.
+//! How long to leave the next cast, in figures, and what the record allows to be said about it.
 
 use super::leave_time::Means;
 use super::leave_time::{Band, at, band};
@@ -134,7 +134,7 @@ impl WaitPosterior {
     /// minutes is worth it. A cast that is left longer shows all that a shorter one would have shown, and
     /// more: whether a slow water is steady or its bites are over, or a second bunch of bites.
     pub fn next_leave(&self) -> f64 {
-        self.shapes.times[self.reckoned().leave]
+        self.shapes.times[self.derived().leave]
     }
 
     /// Whether to leave a cast in that has waited `so_far` minutes without a bite and is where the next one will: see
@@ -152,7 +152,7 @@ impl WaitPosterior {
     /// its probability of that wait, so a slow day lowers both.
     pub fn waiting_on_where(&self, fed: bool, so_far: f64) -> Result<WaitingOn, BiteError> {
         let waited = super::error::not_negative("the wait so far", so_far)?;
-        let means = &self.reckoned_of(fed).means;
+        let means = &self.derived_of(fed).means;
         // Beyond the longest time of the shapes, their last minutes are the best guess.
         let u = waited.min(means.times[means.times.len() - 1] - LAST_KNOWN_MIN);
         let bitten = |t: f64| at(&means.times, &means.bitten, t);

@@ -48,11 +48,11 @@ impl WaitPosterior {
     /// Fills `values` with (value, weight) of every likely shape at one time, and returns the mean.
     fn spread(&self, kind: CurveKind, minutes: f64, values: &mut Vec<(f64, f64)>) -> f64 {
         values.clear();
-        let (shapes, costs, reckoned) = (&self.shapes, self.costs, self.reckoned());
-        let rows = self.rows(reckoned.own.as_deref());
+        let (shapes, costs, derived) = (&self.shapes, self.costs, self.derived());
+        let rows = self.rows(derived.own.as_deref());
         let (here, next) = (shapes.place(minutes), shapes.place(minutes + 1.0));
         let (mut sum, mut weights) = (0.0, 0.0);
-        for &(shape, weight) in &reckoned.likely {
+        for &(shape, weight) in &derived.likely {
             let (weight, bitten) = (f64::from(weight), between(rows.bitten(shape), here));
             let still = (1.0 - bitten).max(1e-12);
             let (value, counts) = match kind {

@@ -14,7 +14,7 @@ pub(crate) const CHANGES: f64 = 0.2;
 /// Share of the weight of a place that moves towards its two neighbours in a minute. Set by simulation
 /// (docs/advice.md).
 const MOVES_A_MINUTE: f64 = 0.01;
-/// A cast longer than this moves no more weight than this, minutes.
+/// A longer cast moves no more weight than one of this many minutes.
 const LONGEST_MIN: f64 = 60.0;
 
 /// The position of a curve among those that differ from it only in place.

@@ -29,8 +29,8 @@ impl WaitPosterior {
         let step = 1.0 / most.max(1) as f64;
         let (mut so_far, mut next) = (0.0, 0.5 * step);
         let mut picked = Vec::new();
-        let reckoned = self.reckoned();
-        for &(shape, weight) in &reckoned.likely {
+        let derived = self.derived();
+        for &(shape, weight) in &derived.likely {
             so_far += f64::from(weight);
             let mut weight = 0.0;
             while next < so_far {
@@ -38,7 +38,7 @@ impl WaitPosterior {
                 next += step;
             }
             if weight > 0.0 {
-                let own = reckoned.own.clone();
+                let own = derived.own.clone();
                 picked.push((weight, ShapeLaw { shapes: Arc::clone(&self.shapes), own, shape }));
             }
         }

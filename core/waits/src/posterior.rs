@@ -7,7 +7,7 @@ use super::habit::Habit;
 use super::likelihood::{Likelihood, heaviest};
 use super::record::{EarlierDay, Record, Settings};
 use super::shapes::{Likely, NEGLIGIBLE, POINTS, Shapes};
-use super::sums::Reckoned;
+use super::sums::Derived;
 use super::{BiteError, Wait};
 use std::sync::{Arc, OnceLock};
 
@@ -43,7 +43,7 @@ pub struct WaitPosterior {
     pub(crate) fed: bool,
     /// Results that follow from the weights. They are computed on first use, since a running clock asks every
     /// second. The second is for casts in fed water, if feed counts.
-    pub(crate) reckoned: [OnceLock<Reckoned>; 2],
+    pub(crate) derived: [OnceLock<Derived>; 2],
 }
 
 impl WaitPosterior {
@@ -71,7 +71,7 @@ impl WaitPosterior {
             shapes,
             by_feed: FedWaits::default(),
             fed: false,
-            reckoned: Default::default(),
+            derived: Default::default(),
         };
         posterior.open_book(record.earlier)?;
         if settings.changing > 0.0 {
@@ -91,7 +91,7 @@ impl WaitPosterior {
 
     /// Adds a finished cast of today.
     pub fn add_by_feed(&mut self, wait: Wait, fed: bool) {
-        self.reckoned = Default::default();
+        self.derived = Default::default();
         self.by_feed.add(&self.shapes, wait, fed);
         self.casts += 1;
         self.waited_min += wait.minutes();
@@ -121,7 +121,7 @@ impl WaitPosterior {
     ) -> Result<(), BiteError> {
         self.costs = Costs::new(turn_round_min, bite_extra_min)?;
         self.habit = habit;
-        self.reckoned = Default::default();
+        self.derived = Default::default();
         Ok(())
     }
 

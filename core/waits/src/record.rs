@@ -75,14 +75,14 @@ pub struct Settings {
     /// Share of the best rate from which a leave time counts as near-best.
     pub near_best: f64,
     /// The share of the expected gain from exploring (one step ahead and over the fishing to come) that is
-    /// credited when a cast is left longer than the best time. It is the only tuning parameter of the advice,
-    /// set by simulation (docs/advice.md). With 0 there is no exploring.
-    pub look_credit: f64,
+    /// credited when a cast is left longer than the best time. Set by simulation (docs/advice.md), as are the
+    /// weights of the shapes. With 0 there is no exploring.
+    pub exploring_credit: f64,
 }
 
 impl Default for Settings {
     fn default() -> Self {
-        Self { fed: FED_PRIOR, changing: CHANGES, horizon_min: 60.0, near_best: 0.95, look_credit: 0.3 }
+        Self { fed: FED_PRIOR, changing: CHANGES, horizon_min: 60.0, near_best: 0.95, exploring_credit: 0.3 }
     }
 }
 
@@ -92,7 +92,7 @@ impl Settings {
         super::error::share("the chance that a day changes", self.changing)?;
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
-        super::error::share("the credit of a look", self.look_credit)?;
+        super::error::share("the exploring credit", self.exploring_credit)?;
         Ok(())
     }
 }

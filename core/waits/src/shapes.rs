@@ -22,7 +22,7 @@ pub(crate) type Likely = Vec<(usize, f32)>;
 
 /// Shares of casts with a bite in the first and in the second of two bunches.
 const TWO_SHARES: [(f64, f64); 5] = [(0.2, 0.2), (0.2, 0.5), (0.4, 0.2), (0.4, 0.5), (0.6, 0.3)];
-/// The weight of a bunch of twice the width is smaller by this power of two. A guess, set by simulation.
+/// The weight of a bunch of twice the width is smaller by this power of two. Set by simulation (docs/advice.md).
 const WIDTH_POWER: f64 = 0.7;
 /// How many steps of the grid of constant rates a changing rate moves at once. Four steps change it by nearly
 /// a half; a smaller change would not show within a day.

@@ -14,7 +14,7 @@ pub(crate) const LIGHTEST: f32 = 3e-5;
 
 /// Results that follow from the weights of a record.
 #[derive(Debug, Clone)]
-pub(crate) struct Reckoned {
+pub(crate) struct Derived {
     pub likely: Likely,
     /// The shapes if they aren't the posterior's own, but those for casts in fed water or in other water.
     pub(crate) own: Option<Arc<FedShapes>>,
@@ -70,8 +70,8 @@ pub(crate) struct OfCurve {
     weight: f64,
     /// Their weights times their rates at the best leave time.
     fresh: f64,
-    /// The weights of those that are heavy enough to look at.
-    looked: f64,
+    /// The weights of those that are heavy enough for exploring.
+    explored: f64,
     /// The weights of these times their rates, by leave time.
     pub(crate) rates: [f32; POINTS],
 }
@@ -86,14 +86,14 @@ pub(crate) struct Sums<'a> {
     slots: Vec<Option<u32>>,
     /// Mean bites per minute by leave time.
     pub(crate) rate: [f32; POINTS],
-    /// The weights of all shapes that are heavy enough to look at.
-    looked: f64,
+    /// The weights of all shapes that are heavy enough for exploring.
+    explored: f64,
 }
 
 impl<'a> Sums<'a> {
     pub(crate) fn new(rows: Rows<'a>, costs: Costs, likely: &[(usize, f32)]) -> Self {
         let slots = vec![None; rows.curves.len()];
-        let mut sums = Self { rows, costs, curves: Vec::new(), slots, rate: [0.0; POINTS], looked: 0.0 };
+        let mut sums = Self { rows, costs, curves: Vec::new(), slots, rate: [0.0; POINTS], explored: 0.0 };
         for &(shape, weight) in likely {
             sums.add(shape, weight);
         }
@@ -105,15 +105,15 @@ impl<'a> Sums<'a> {
         for (mean, rate) in self.rate.iter_mut().zip(&rates) {
             *mean += weight * rate;
         }
-        let (looked, weight) = (weight > LIGHTEST, f64::from(weight));
-        if looked {
-            self.looked += weight;
+        let (explored, weight) = (weight > LIGHTEST, f64::from(weight));
+        if explored {
+            self.explored += weight;
         }
         self.rows.made_of(shape).each(|curve, share| {
             let (sums, weight) = (self.of(curve), weight * share);
             sums.weight += weight;
-            if looked {
-                sums.looked += weight;
+            if explored {
+                sums.explored += weight;
                 for (sum, rate) in sums.rates.iter_mut().zip(&rates) {
                     *sum += weight as f32 * rate;
                 }
@@ -123,7 +123,7 @@ impl<'a> Sums<'a> {
 
     fn of(&mut self, curve: usize) -> &mut OfCurve {
         let slot = *self.slots[curve].get_or_insert_with(|| {
-            self.curves.push(OfCurve { curve, weight: 0.0, fresh: 0.0, looked: 0.0, rates: [0.0; POINTS] });
+            self.curves.push(OfCurve { curve, weight: 0.0, fresh: 0.0, explored: 0.0, rates: [0.0; POINTS] });
             self.curves.len() as u32 - 1
         });
         &mut self.curves[slot as usize]
@@ -146,9 +146,9 @@ impl<'a> Sums<'a> {
         mixed
     }
 
-    /// Mean of the smaller of wait and time over the shapes that are heavy enough to look at, times their weight.
-    pub(crate) fn looked_waiting(&self, times: &[f64]) -> [f64; POINTS] {
-        waiting(times, self.looked, &self.mixed(|of| of.looked))
+    /// Mean of the smaller of wait and time over the shapes that are heavy enough for exploring, times their weight.
+    pub(crate) fn exploring_waiting(&self, times: &[f64]) -> [f64; POINTS] {
+        waiting(times, self.explored, &self.mixed(|of| of.explored))
     }
 
     /// Posterior means by leave time; `known` of the times are within the horizon.

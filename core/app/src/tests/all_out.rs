@@ -208,12 +208,13 @@ fn after_all_out_the_swim_proposes_no_cast() {
 }
 
 #[test]
-fn the_words_after_all_out_are_an_anglers() {
+fn after_all_out_the_match_says_that_it_is_over() {
     let mut phone = in_match();
     phone.tap(300 * MIN, &CAST).unwrap();
     phone.tap(312 * MIN, &WOUND_IN).unwrap();
     let over = ALL_OUT + 60 * MIN;
     assert_eq!(phone.bank(over).header.length, "match over");
-    let late = phone.view(over).lines.into_iter().find(|line| line.label == "Late casts");
-    assert!(late.is_none_or(|line| line.value == "none: it's all-out"));
+    let casts = |phone: &mut Phone, ms| phone.view(ms).lines;
+    assert!(casts(&mut phone, 314 * MIN).iter().any(|line| line.label == "Winding in to recast"));
+    assert_eq!(casts(&mut phone, over), [], "no cast is left, and none is too late");
 }

@@ -69,7 +69,7 @@ fn fished() -> Phone {
     phone
 }
 
-/// Moves the ring to the cell that was cast to, past the kept-back water.
+/// Aims at the cell that was cast to, past the kept-back water.
 fn aim_at_the_cast(phone: &mut Phone) {
     for second in [0, 2] {
         phone.tap(13 * MIN + second * 1_000, &Action::StepAim { step: Step::Left }).unwrap();

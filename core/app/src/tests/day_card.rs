@@ -145,7 +145,7 @@ fn a_day_has_one_count_of_its_casts() {
         now += 2 * MIN;
     }
     let bank = phone.bank(now).advice;
-    let not_seen = "The end of 2 casts was not seen: their waits don't count.";
+    let not_seen = "The ends of 2 casts were not seen: their waits don't count.";
     assert!(bank.detail.starts_with("2 bites in 5 casts."), "{}", bank.detail);
     assert!(bank.more.iter().any(|more| more == not_seen), "{:?}", bank.more);
     let (waits, _) = learning::screens(&mut phone, now);

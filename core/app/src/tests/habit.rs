@@ -37,7 +37,7 @@ fn what_the_habit_costs_is_counted_over_all_casts_and_not_over_the_wind_ins_alon
     }
     let advice = phone.bank(now).advice;
     let said = advice.more.iter().find_map(|line| {
-        line.strip_prefix("How long you leave casts costs about ")?.strip_suffix("\u{a0}% of the bites.")
+        line.strip_prefix("Your usual leave times cost about ")?.strip_suffix("\u{a0}% of the bites.")
     });
     let lost: u32 = said.unwrap_or_else(|| panic!("{advice:?}")).parse().unwrap();
     // 9 bites in 15 casts and 5.4 hours with the turn-rounds: 1.7 an hour, where the best of the record is about 2.

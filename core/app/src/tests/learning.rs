@@ -166,7 +166,7 @@ fn a_chosen_spot_is_listed_even_if_no_cast_is_on_it_any_more() {
 }
 
 #[test]
-fn the_figures_are_those_of_a_day_that_is_over_once_it_is() {
+fn once_the_day_is_over_its_last_hour_counts() {
     let mut phone = started();
     for i in 0..12 {
         for (after, action) in [(0, CAST), (11 + i % 3, BITE), (14, LANDED)] {

@@ -1,4 +1,4 @@
-//! Aiming on the Swim screen: by a tap on the map, by step keys, and what the ring then says.
+//! Aiming on the Swim screen: by a tap on the map, by step keys, and what the screen then says.
 
 use super::*;
 use restwater_layout::phones::PHONES;
@@ -130,7 +130,7 @@ fn kept_back_water_that_has_rested_is_offered_after_four_casts_without_a_bite() 
     }
     let mut thumb = Thumb { now: at(60 * MIN), ..thumb(&mut phone) };
     let view = thumb.view();
-    assert!(view.headline.starts_with("Into the kept water: "), "{}", view.headline);
+    assert!(view.headline.starts_with("Into kept-back water: "), "{}", view.headline);
     assert!(view.why.contains("no bite in the last 4 casts"), "{}", view.why);
     let release = view.keys.iter().find(|k| k.key == SwimKey::Release).unwrap();
     assert!(release.solid && release.enabled);
@@ -163,7 +163,7 @@ fn casts_that_tell_nothing_or_a_bite_since_offer_no_kept_water() {
         let mut thumb = Thumb { now: at(75 * MIN), ..thumb(&mut phone) };
         thumb.view().headline
     };
-    let into_kept = |headline: String| headline.starts_with("Into the kept water");
+    let into_kept = |headline: String| headline.starts_with("Into kept-back water");
     let dry = |minute: i64| [(minute, CAST), (minute + 10, WOUND_IN)];
     let four: Vec<(i64, Action)> = [2, 17, 32, 47].into_iter().flat_map(dry).collect();
     assert!(into_kept(headline(&four, 1)), "the four alone offer it");

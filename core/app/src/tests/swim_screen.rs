@@ -409,7 +409,7 @@ fn water_is_kept_back_released_and_the_past_replayed() {
         FanGlass { width_px: 1_000.0, height_px: 1_000.0, px_per_mm: 16.0, text_scale: 1.0, small: false };
     let scene = phone.app().swim_scene(&at(31 * MIN), &glass).unwrap();
     assert!(scene.line_role.contains(&restwater_swim::LineRole::KeptBack));
-    // A tap moves the ring straight out to the edge, two steps move it in onto the kept-back water.
+    // A tap aims straight out at the edge, two steps move the aim in onto the kept-back water.
     assert!(phone.app().swim_tap(&glass, 500.0, 150.0).unwrap());
     assert!(matches!(phone.tap(32 * MIN, &Action::Release), Err(AppError::NoCell)), "nothing is kept there");
     phone.tap(33 * MIN, &Action::StepAim { step: Step::In }).unwrap();

@@ -90,7 +90,7 @@ fn the_table_for_a_club_contains_no_time() {
 
 /// A partner's days are the partner's to give, until the phone is said to be the angler's own.
 #[test]
-fn the_table_for_a_club_has_the_anglers_own_days_alone() {
+fn the_table_for_a_club_has_only_the_anglers_own_days() {
     let (_theirs, file) = a_partners_day();
     let mut mine = Phone::with_ids_from(40);
     mine.day_with(-DAY, "22", 2);

@@ -90,7 +90,7 @@ fn a_cast_has_every_stretch_of_its_wait_when_a_twitch_restarts_it() {
 
 /// The bite of a fish that was logged in the net is a guess, and the splash of its cast is not.
 #[test]
-fn each_time_has_how_far_off_it_may_be() {
+fn each_time_says_how_far_off_it_may_be() {
     let mut day = Written::new(1);
     day.log(60, Payload::Cast { rod: 1 });
     day.write(second(600).set_back(60), Payload::Bite { rod: 1 }, None, None);

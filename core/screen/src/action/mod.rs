@@ -167,13 +167,13 @@ pub enum Action {
         /// How many steps of ten minutes back.
         steps_back: u32,
     },
-    /// The next casts of the chosen rod go to the ringed cell.
+    /// The next casts of the chosen rod go to the aimed cell.
     CastHere,
-    /// The ringed cell is kept back.
+    /// The aimed cell is kept back.
     KeepBack,
-    /// The kept-back water under the ring may be fished again.
+    /// The kept-back water that is aimed at may be fished again.
     Release,
-    /// An aiming mark in the direction of the ring.
+    /// An aiming mark in the direction of the aim.
     MarkHere {
         /// Its name; if empty, the one typed, otherwise a number.
         name: String,

@@ -28,7 +28,7 @@ pub enum Pad {
 }
 
 impl Action {
-    /// Whether it steps a figure or the ring: such taps follow each other fast, and a step too many can be
+    /// Whether it steps a figure or the aim: such taps follow each other fast, and a step too many can be
     /// stepped back.
     pub fn steps(&self) -> bool {
         match self {

@@ -50,12 +50,12 @@ pub enum SwimTap {
         /// In centimetres; `None` for the usual width.
         cm: Option<u32>,
     },
-    /// There is a feature under the ring.
+    /// There is a feature at the aim.
     Feature {
         /// Of which kind.
         feature: FeatureKind,
     },
-    /// There is a hazard under the ring.
+    /// There is a hazard at the aim.
     Hazard {
         /// Of which kind.
         hazard: HazardKind,

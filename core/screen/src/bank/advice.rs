@@ -123,7 +123,7 @@ fn prior(input: &BankInput) -> &'static str {
     if input.of_club { "advice-cant-tell-club" } else { "advice-cant-tell-prior" }
 }
 
-/// Under three bites: nothing is known about this water yet, and the words say so. The figure is only something to try.
+/// Under three bites: too little is known about this water, and the words say so. The figure is only something to try.
 fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
     let (words, advice) = (input.words, &reading.advice);
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));

@@ -156,9 +156,9 @@ pub enum AdviceTone {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct AdviceView {
-    /// "Hold until 22. Recast by 27."
+    /// "Hold until 22 min. Recast by 27 min."
     pub headline: String,
-    /// "3 bites in 8 casts; too early to say."
+    /// "3 bites in 8 casts so far."
     pub detail: String,
     /// Further sentences, the most important first.
     pub more: Vec<String>,

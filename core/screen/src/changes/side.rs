@@ -34,7 +34,7 @@ pub struct SideView {
     pub value: String,
     /// "4 bites in 6 casts, 85 min".
     pub counts: String,
-    /// "2.8 an hour (0.8 to 7.2)".
+    /// "2.8 an hour for each rod (0.8 to 7.2)".
     pub rate: String,
 }
 
@@ -87,7 +87,7 @@ pub struct ChangeView {
     pub says: String,
     /// The evidence: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
     pub counts: String,
-    /// How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
+    /// How to find out, if that isn't known and a test can begin: "To find out: white, pink, pink, white on one spot, one rod."
     pub find_out: String,
     /// "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
     pub probability: String,

@@ -37,7 +37,7 @@ pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> 
     vec![MatchLine::new(label, value), late_cast(input, rest, match_day)]
 }
 
-/// "Worth winding in for until 15:12": from then on a new cast has less than half the chance of a full cast. A
+/// "Winding in to recast: worth it until 15:12": from then on a new cast has less than half the chance of a full cast. A
 /// rod that is in may still be cast, since that costs nothing.
 fn late_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> MatchLine {
     let label = input.say("match-late", &[]);

@@ -173,7 +173,7 @@ fn own_line(input: &MatchInput, unit: WeightUnit, name: &str, mean_g: f64) -> Ma
     MatchLine::new(name.to_owned(), value)
 }
 
-/// "12 lb 7 oz, 4 oz more than counted: agrees".
+/// "12 lb 7 oz, 4 oz over own count, within its range".
 fn line(input: &MatchInput, unit: WeightUnit, own: &OwnCount, net: &WeighedIn) -> MatchLine {
     let estimated = own.running.nets.iter().any(|n| n.name == net.net && n.estimated.mean_g > 0.0);
     let apart = net.difference_g.abs();

@@ -95,8 +95,8 @@ impl SwimScreen<'_> {
                 cm: some(cm),
             }),
         ];
-        // Nothing can be logged at the ring while an earlier moment is shown, since the ring may be elsewhere
-        // now.
+        // Nothing can be logged at the aim while an earlier moment is shown: without a choice the aim is the ring, which may be
+        // elsewhere now.
         if self.replay.is_none() {
             rows.extend(self.at_the_ring());
         }

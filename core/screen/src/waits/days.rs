@@ -73,9 +73,9 @@ fn says(words: &Wording, counted: &Counted, before: usize, hours: Option<ByHours
     let Some(hours) = hours.filter(|_| enough) else {
         return words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(&counted.today)))]);
     };
-    let ending = match (hours.p < CLEAR_BELOW, hours.readier) {
+    let ending = match (hours.p < CLEAR_BELOW, hours.quicker) {
         (false, _) => "same",
-        (true, true) => "readier",
+        (true, true) => "quicker",
         (true, false) => "slower",
     };
     words.say(&format!("{id}-{ending}"))

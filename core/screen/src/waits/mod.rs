@@ -28,7 +28,7 @@ const BITES_TO_TELL: usize = restwater_waits::BITES_TO_TELL as usize;
 pub struct WaitsView {
     /// Its heading.
     pub title: String,
-    /// What counts: "9 bites in 15 casts this session, 212 min in the water."
+    /// What counts: "9 bites in 15 casts this session, 212 min waited."
     pub counts: String,
     /// Which casts count: rows of choices.
     pub rows: Vec<ChoiceRow>,
@@ -326,7 +326,7 @@ fn bites(waits: &[Wait]) -> usize {
     waits.iter().filter(|w| w.is_bite()).count()
 }
 
-/// "9 bites in 15 casts this session, 212 min in the water."
+/// "9 bites in 15 casts this session, 212 min waited."
 fn counts_words(words: &Wording, waits: &[Wait], scope: Scope) -> String {
     // An empty sum of floats is -0.0.
     let minutes: f64 = waits.iter().map(|w| w.minutes()).sum::<f64>() + 0.0;

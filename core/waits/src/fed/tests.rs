@@ -239,10 +239,10 @@ proptest! {
     #[test]
     fn the_shapes_of_both_sides_are_distributions(day in any_day(), fed in any::<bool>()) {
         let found = plan(&day, FED_PRIOR);
-        let reckoned = found.reckoned_of(fed);
-        let rows = found.rows(reckoned.own.as_deref());
-        prop_assert!((reckoned.likely.iter().map(|l| f64::from(l.1)).sum::<f64>() - 1.0).abs() < 1e-3);
-        for &(shape, _) in reckoned.likely.iter().step_by(17) {
+        let derived = found.derived_of(fed);
+        let rows = found.rows(derived.own.as_deref());
+        prop_assert!((derived.likely.iter().map(|l| f64::from(l.1)).sum::<f64>() - 1.0).abs() < 1e-3);
+        for &(shape, _) in derived.likely.iter().step_by(17) {
             let (bitten, waiting) = (rows.bitten(shape), rows.waiting(shape));
             prop_assert!(bitten.windows(2).all(|w| w[1] >= w[0] - 1e-6));
             prop_assert!(bitten[0].abs() < 1e-6 && bitten[POINTS - 1] <= 1.0);

@@ -38,7 +38,7 @@ final class MovedAlarmTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(phone.alarms.pending, [])
     }
 
-    func testItRingsWhereThePartOfTheSystemThatHadItTakesItNoMore() async throws {
+    func testAMovedAlarmThatItsCentreRefusesRingsThroughTheNextOne() async throws {
         let (system, notifications) = (PlayedAlarms(), PlayedAlarms())
         let old = PlannedAlarm(id: "rod-1", at: Date(timeIntervalSince1970: 2_000_000_000), title: "20 min", text: "")
         let moved = PlannedAlarm(id: "rod-1", at: Date(timeIntervalSince1970: 1_000_000_000), title: "12 min", text: "")

@@ -118,7 +118,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    func testAGlassThatIsNoneSaysSo() async throws {
+    func testAGlassThatIsTooSmallSaysSo() async throws {
         let day = try Bankside()
         await day.look()
         day.measure = GlassMeasure(width: 20, height: 20, pointsPerMm: 6)

@@ -85,7 +85,7 @@ final class SpokenTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(Sheet.announcements(from: before, to: day.sheet), [])
     }
 
-    func testTheNextPlaceOfTheMapIsAnnouncedWhenTheRingMoves() async throws {
+    func testTheNextPlaceOfTheMapIsAnnouncedWhenTheAimMoves() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap(.cast)

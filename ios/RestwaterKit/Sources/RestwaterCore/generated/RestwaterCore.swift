@@ -1341,11 +1341,11 @@ public func FfiConverterTypeWork_lower(_ value: Work) -> UInt64 {
  */
 public struct AdviceView: Equatable, Hashable {
     /**
-     * "Hold until 22. Recast by 27."
+     * "Hold until 22 min. Recast by 27 min."
      */
     public let headline: String
     /**
-     * "3 bites in 8 casts; too early to say."
+     * "3 bites in 8 casts so far."
      */
     public let detail: String
     /**
@@ -1361,10 +1361,10 @@ public struct AdviceView: Equatable, Hashable {
     // declare one manually.
     public init(
         /**
-         * "Hold until 22. Recast by 27."
+         * "Hold until 22 min. Recast by 27 min."
          */headline: String, 
         /**
-         * "3 bites in 8 casts; too early to say."
+         * "3 bites in 8 casts so far."
          */detail: String, 
         /**
          * Further sentences, the most important first.
@@ -2630,7 +2630,7 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let counts: String
     /**
-     * How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     * How to find out, if that isn't known and a test can begin: "To find out: white, pink, pink, white on one spot, one rod."
      */
     public let findOut: String
     /**
@@ -2692,7 +2692,7 @@ public struct ChangeView: Equatable, Hashable {
          * The evidence: "White: 8 bites in 14 casts, 217 min. Pink: 1 bite in 3 casts, 48 min."
          */counts: String, 
         /**
-         * How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
+         * How to find out, if that isn't known and a test can begin: "To find out: white, pink, pink, white on one spot, one rod."
          */findOut: String, 
         /**
          * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
@@ -10285,7 +10285,7 @@ public struct SideView: Equatable, Hashable {
      */
     public let counts: String
     /**
-     * "2.8 an hour (0.8 to 7.2)".
+     * "2.8 an hour for each rod (0.8 to 7.2)".
      */
     public let rate: String
 
@@ -10299,7 +10299,7 @@ public struct SideView: Equatable, Hashable {
          * "4 bites in 6 casts, 85 min".
          */counts: String, 
         /**
-         * "2.8 an hour (0.8 to 7.2)".
+         * "2.8 an hour for each rod (0.8 to 7.2)".
          */rate: String) {
         self.value = value
         self.counts = counts
@@ -12227,7 +12227,7 @@ public struct WaitsView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * What counts: "9 bites in 15 casts this session, 212 min in the water."
+     * What counts: "9 bites in 15 casts this session, 212 min waited."
      */
     public let counts: String
     /**
@@ -12258,7 +12258,7 @@ public struct WaitsView: Equatable, Hashable {
          * Its heading.
          */title: String, 
         /**
-         * What counts: "9 bites in 15 casts this session, 212 min in the water."
+         * What counts: "9 bites in 15 casts this session, 212 min waited."
          */counts: String, 
         /**
          * Which casts count: rows of choices.
@@ -13159,19 +13159,19 @@ public enum Action: Equatable, Hashable {
          */stepsBack: UInt32
     )
     /**
-     * The next casts of the chosen rod go to the ringed cell.
+     * The next casts of the chosen rod go to the aimed cell.
      */
     case castHere
     /**
-     * The ringed cell is kept back.
+     * The aimed cell is kept back.
      */
     case keepBack
     /**
-     * The kept-back water under the ring may be fished again.
+     * The kept-back water that is aimed at may be fished again.
      */
     case release
     /**
-     * An aiming mark in the direction of the ring.
+     * An aiming mark in the direction of the aim.
      */
     case markHere(
         /**
@@ -23234,7 +23234,7 @@ public enum SwimKey: Equatable, Hashable, CaseIterable {
      */
     case keep
     /**
-     * Release the kept-back water under the ring.
+     * Release the kept-back water that is aimed at.
      */
     case release
     /**
@@ -23544,7 +23544,7 @@ public enum SwimTap: Equatable, Hashable {
          */cm: UInt32?
     )
     /**
-     * There is a feature under the ring.
+     * There is a feature at the aim.
      */
     case feature(
         /**
@@ -23552,7 +23552,7 @@ public enum SwimTap: Equatable, Hashable {
          */feature: FeatureKind
     )
     /**
-     * There is a hazard under the ring.
+     * There is a hazard at the aim.
      */
     case hazard(
         /**

@@ -145,7 +145,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         if (alarmsAllowed) alarms.lookAgain()
     }
 
-    /** The alarms that nobody has answered or hushed, as they are shown. */
+    /** The alarms that nobody has answered or silenced, as they are shown. */
     private val sounding: List<StatusBarNotification>
         get() = manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.flags and Notification.FLAG_INSISTENT != 0 }
 

@@ -132,12 +132,12 @@ class AgainTest {
         assertNull(alarmOf(2))
     }
 
-    @Test fun theAnswerToOneRodsAlarmLetsAHushedOneBe() {
+    @Test fun theAnswerToOneRodsAlarmDoesNotSoundASilencedOneAgain() {
         bothRodsRing()
         lockScreen.quieten()
         val first = alarmOf(1)
         act(Action.WoundIn(2u))
-        assertSame("hushed", first, alarmOf(1))
+        assertSame("stays silent", first, alarmOf(1))
     }
 
     private fun restarts(event: String) {

@@ -14,6 +14,7 @@ import kotlinx.coroutines.launch
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNull
+import org.junit.Assert.assertTrue
 import org.junit.Before
 import org.junit.Rule
 import org.junit.Test
@@ -65,7 +66,7 @@ class PermissionTest {
 
     private fun isSaid(activity: MainActivity) = "Notifications are off" in activity.state?.notice.orEmpty()
 
-    @Test fun whoAllowsNotificationsIsNotWarnedThatTheyAreOff() = on { activity ->
+    @Test fun allowedNotificationsBringNoWarning() = on { activity ->
         rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
         isAsked(activity)
         Handset.settle()
@@ -74,12 +75,12 @@ class PermissionTest {
         assertFalse("said all the same", isSaid(activity))
     }
 
-    @Test fun whoRefusesIsWarnedAtOnceAndWithEachNewAlarm() = on { activity ->
+    @Test fun refusedNotificationsAreWarnedOfAtOnceAndWithEachNewAlarm() = on { activity ->
         rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
         isAsked(activity)
         answer(activity, allowed = false)
         Handset.until({ "never said" }) { isSaid(activity) }
-        assertFalse("an alarm does sound while the app runs", "no alarm can ring" in activity.state?.notice.orEmpty())
+        assertTrue("an alarm sounds while the app runs", "only while Restwater is on the screen" in activity.state?.notice.orEmpty())
         Handset.later(60)
         rule.runOnUiThread { activity.state?.act(Action.Phone(PhoneTap.Alarm(Alarm.After(12u)))) }
         Handset.until({ "still said" }) { !isSaid(activity) }
@@ -91,7 +92,7 @@ class PermissionTest {
         Handset.until({ "still said after a liner" }) { !isSaid(activity) }
     }
 
-    @Test fun whoAllowsThemLaterIsNoLongerWarned() = on { activity ->
+    @Test fun allowingThemLaterEndsTheWarning() = on { activity ->
         rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
         isAsked(activity)
         answer(activity, allowed = false)

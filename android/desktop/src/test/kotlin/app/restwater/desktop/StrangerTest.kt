@@ -16,7 +16,7 @@ class StrangerTest {
         key.trim('*') to says.trim('"')
     }
 
-    @Test fun theWalkOfAStranger() = Bankside.on {
+    @Test fun thePageOfAFirstCastIsPlayed() = Bankside.on {
         greet()
         val first = checkNotNull(state.welcome).leaves.first()
         for ((key, says) in walk) {

@@ -94,7 +94,7 @@ class SwimScreenTest {
         }
     }
 
-    @Test fun stepKeysMoveTheRingACell() = Bankside.on {
+    @Test fun stepKeysMoveTheAimByACell() = Bankside.on {
         toTheSwim()
         tapOn(KEY(SwimKey.STEPS))
         fun after(key: SwimKey): String { wait(seconds = 1); tapOn(KEY(key)); return said(swim) }

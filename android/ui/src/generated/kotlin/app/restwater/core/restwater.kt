@@ -2692,12 +2692,12 @@ public object FfiConverterTypeWork: FfiConverter<Work, Long> {
  */
 data class AdviceView (
     /**
-     * "Hold until 22. Recast by 27."
+     * "Hold until 22 min. Recast by 27 min."
      */
     val `headline`: kotlin.String
     , 
     /**
-     * "3 bites in 8 casts; too early to say."
+     * "3 bites in 8 casts so far."
      */
     val `detail`: kotlin.String
     , 
@@ -3458,7 +3458,7 @@ data class ChangeView (
     val `counts`: kotlin.String
     , 
     /**
-     * How to find out, if that isn't known and a test can begin: "White, pink, pink, white on one spot."
+     * How to find out, if that isn't known and a test can begin: "To find out: white, pink, pink, white on one spot, one rod."
      */
     val `findOut`: kotlin.String
     , 
@@ -8003,7 +8003,7 @@ data class SideView (
     val `counts`: kotlin.String
     , 
     /**
-     * "2.8 an hour (0.8 to 7.2)".
+     * "2.8 an hour for each rod (0.8 to 7.2)".
      */
     val `rate`: kotlin.String
     
@@ -9129,7 +9129,7 @@ data class WaitsView (
     val `title`: kotlin.String
     , 
     /**
-     * What counts: "9 bites in 15 casts this session, 212 min in the water."
+     * What counts: "9 bites in 15 casts this session, 212 min waited."
      */
     val `counts`: kotlin.String
     , 
@@ -9887,25 +9887,25 @@ sealed class Action {
     }
     
     /**
-     * The next casts of the chosen rod go to the ringed cell.
+     * The next casts of the chosen rod go to the aimed cell.
      */
     object CastHere : Action()
     
     
     /**
-     * The ringed cell is kept back.
+     * The aimed cell is kept back.
      */
     object KeepBack : Action()
     
     
     /**
-     * The kept-back water under the ring may be fished again.
+     * The kept-back water that is aimed at may be fished again.
      */
     object Release : Action()
     
     
     /**
-     * An aiming mark in the direction of the ring.
+     * An aiming mark in the direction of the aim.
      */
     data class MarkHere(
         /**
@@ -20208,7 +20208,7 @@ enum class SwimKey {
      */
     KEEP,
     /**
-     * Release the kept-back water under the ring.
+     * Release the kept-back water that is aimed at.
      */
     RELEASE,
     /**
@@ -20432,7 +20432,7 @@ sealed class SwimTap {
     }
     
     /**
-     * There is a feature under the ring.
+     * There is a feature at the aim.
      */
     data class Feature(
         /**
@@ -20447,7 +20447,7 @@ sealed class SwimTap {
     }
     
     /**
-     * There is a hazard under the ring.
+     * There is a hazard at the aim.
      */
     data class Hazard(
         /**

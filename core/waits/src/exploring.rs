@@ -4,14 +4,14 @@
 //! time that the next cast may be left, and for each minute at which its bite may or may not have come, the
 //! best rate that would then be expected (the knowledge gradient; Frazier, Powell and Dayanik 2008). The gain
 //! over the fishing still to come is compared with the bites that the longer cast costs now. Since later
-//! casts can explore too and one step sees too little, only a part of the gain is credited, which is the only
-//! tuning parameter of the advice.
+//! casts can explore too and one step sees too little, only a part of the gain is credited
+//! ([`crate::Settings::exploring_credit`]).
 
 use super::posterior::{DAY_MIN, WaitPosterior};
 use super::sums::{Sums, top};
 
 /// How many future days exploring pays for at the beginning of a book, fewer the more days it contains, since
-/// what several days have not shown is less likely to appear. A guess, set by simulation (docs/advice.md).
+/// what several days have not shown is less likely to appear. Set by simulation (docs/advice.md).
 const DAYS_TO_COME: f64 = 32.0;
 /// No cast is left longer than this for exploring, minutes.
 const LONGEST_MIN: f64 = 60.0;
@@ -23,13 +23,13 @@ type Row = [f32; STEPS];
 
 impl WaitPosterior {
     /// The index of the time for which to leave the next cast, at least the best so far.
-    pub(crate) fn look(&self, sums: &Sums) -> usize {
+    pub(crate) fn explore(&self, sums: &Sums) -> usize {
         let mean = &sums.rate;
         let best = top(&mean[..self.horizon()]);
         let steps = self.steps(best);
         let (after_bite, waiting) = self.one_step_ahead(&steps, sums);
         let highest = |row: &Row| row[..steps.len()].iter().copied().fold(0.0, f32::max);
-        let credit = self.settings.look_credit * self.minutes_ahead();
+        let credit = self.settings.exploring_credit * self.minutes_ahead();
         // `after_none`: the expected rates if there was no bite yet. `told`: the expected best rate after a
         // bite up to here.
         let mut after_none: Row = std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| mean[i]));
@@ -67,7 +67,7 @@ impl WaitPosterior {
                 }
             }
         }
-        let waiting = sums.looked_waiting(&self.shapes.times);
+        let waiting = sums.exploring_waiting(&self.shapes.times);
         (after_bite, std::array::from_fn(|t| steps.get(t).map_or(0.0, |&i| waiting[i] as f32)))
     }
 

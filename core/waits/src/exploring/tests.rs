@@ -7,13 +7,13 @@ fn plan(list: &[(f64, bool)]) -> WaitPosterior {
 }
 
 fn sums(plan: &WaitPosterior) -> Sums<'_> {
-    Sums::new(plan.rows(None), plan.costs, &plan.reckoned().likely)
+    Sums::new(plan.rows(None), plan.costs, &plan.derived().likely)
 }
 
 /// Computed independently, shape by shape and outcome by outcome, by the definition: the best rate
 /// expected after the cast, less the best rate expected now.
 fn gain_by_definition(plan: &WaitPosterior, steps: &[usize], until: usize) -> f64 {
-    let likely = &plan.reckoned().likely;
+    let likely = &plan.derived().likely;
     let best_after = |chance: &dyn Fn(&[f32]) -> f64| {
         let of = |t: usize| -> f64 {
             let part = |&(shape, weight): &(usize, f32)| {
@@ -53,12 +53,12 @@ fn the_gain_agrees_with_its_definition_and_never_falls_with_the_time() {
         assert!(gain >= last - 1e-6, "{i}: {gain} after {last}");
         last = gain;
     }
-    assert!(last > 1e-4, "a look past the hour shows something: {last}");
+    assert!(last > 1e-4, "a cast past the hour shows something: {last}");
 }
 
 #[test]
 fn without_credit_there_is_no_exploring() {
-    let settings = Settings { look_credit: 0.0, ..Settings::default() };
+    let settings = Settings { exploring_credit: 0.0, ..Settings::default() };
     let plan = WaitPosterior::new(&Record::of_today(&[]), &settings).unwrap();
     let rate = sums(&plan).rate;
     assert_eq!(plan.next_leave(), plan.shapes.times[top(&rate[..plan.horizon()])]);

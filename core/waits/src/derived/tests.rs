@@ -5,11 +5,11 @@ use super::*;
 use proptest::prelude::*;
 
 /// The means shape by shape, as they are defined.
-fn by_shape(plan: &WaitPosterior, reckoned: &Reckoned) -> [[f64; POINTS]; 3] {
-    let rows = plan.rows(reckoned.own.as_deref());
-    let best = top(&Sums::new(rows, plan.costs, &reckoned.likely).rate);
+fn by_shape(plan: &WaitPosterior, derived: &Derived) -> [[f64; POINTS]; 3] {
+    let rows = plan.rows(derived.own.as_deref());
+    let best = top(&Sums::new(rows, plan.costs, &derived.likely).rate);
     let mut sums = [[0.0; POINTS]; 3];
-    for &(shape, weight) in &reckoned.likely {
+    for &(shape, weight) in &derived.likely {
         let weight = f64::from(weight);
         let fresh = weight * f64::from(rows.rates(shape, plan.costs)[best]);
         for (i, (bitten, waiting)) in rows.bitten(shape).iter().zip(rows.waiting(shape)).enumerate() {
@@ -22,10 +22,10 @@ fn by_shape(plan: &WaitPosterior, reckoned: &Reckoned) -> [[f64; POINTS]; 3] {
 }
 
 /// For a bite between each time and the one before: the rate of each leave time, times the chance of that bite; and the wait.
-fn looked_by_shape(plan: &WaitPosterior, reckoned: &Reckoned, until: usize) -> (Vec<f64>, f64) {
-    let rows = plan.rows(reckoned.own.as_deref());
+fn explored_by_shape(plan: &WaitPosterior, derived: &Derived, until: usize) -> (Vec<f64>, f64) {
+    let rows = plan.rows(derived.own.as_deref());
     let (mut after, mut waited) = (vec![0.0; POINTS], 0.0);
-    for &(shape, weight) in reckoned.likely.iter().filter(|(_, weight)| *weight > LIGHTEST) {
+    for &(shape, weight) in derived.likely.iter().filter(|(_, weight)| *weight > LIGHTEST) {
         let (weight, bitten) = (f64::from(weight), rows.bitten(shape));
         let chance = weight * f64::from(bitten[until] - bitten[until - 2]);
         after
@@ -45,21 +45,21 @@ fn close(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-5 * b.abs() + 1e-9
 }
 
-fn means_hold(plan: &WaitPosterior, reckoned: &Reckoned) {
-    let [bitten, waiting, fresh] = by_shape(plan, reckoned);
+fn means_hold(plan: &WaitPosterior, derived: &Derived) {
+    let [bitten, waiting, fresh] = by_shape(plan, derived);
     for i in 1..POINTS {
-        let means = &reckoned.means;
+        let means = &derived.means;
         assert!(close(means.bitten[i - 1], bitten[i]), "{i}: {} {}", means.bitten[i - 1], bitten[i]);
         assert!(close(means.waiting[i - 1], waiting[i]), "{i}: {} {}", means.waiting[i - 1], waiting[i]);
         assert!(close(means.fresh[i - 1], fresh[i]), "{i}: {} {}", means.fresh[i - 1], fresh[i]);
     }
 }
 
-fn looks_hold(plan: &WaitPosterior, reckoned: &Reckoned) {
-    let sums = Sums::new(plan.rows(reckoned.own.as_deref()), plan.costs, &reckoned.likely);
-    let waiting = sums.looked_waiting(&plan.shapes.times);
+fn exploring_holds(plan: &WaitPosterior, derived: &Derived) {
+    let sums = Sums::new(plan.rows(derived.own.as_deref()), plan.costs, &derived.likely);
+    let waiting = sums.exploring_waiting(&plan.shapes.times);
     for until in [4, 16, 30, 60, 90] {
-        let (wanted, waited) = looked_by_shape(plan, reckoned, until);
+        let (wanted, waited) = explored_by_shape(plan, derived, until);
         assert!(close(waiting[until], waited), "{until}: {} {waited}", waiting[until]);
         for (t, wanted) in wanted.iter().enumerate().skip(1) {
             let of = |of: &OfCurve| {
@@ -82,11 +82,11 @@ proptest! {
         let record = Record { fed: &fed, turn_round_min: turn, ..Record::of_today(&waits) };
         let plan = WaitPosterior::new(&record, &Settings::default()).unwrap();
         for side in [false, true] {
-            means_hold(&plan, plan.reckoned_of(side));
-            looks_hold(&plan, plan.reckoned_of(side));
+            means_hold(&plan, plan.derived_of(side));
+            exploring_holds(&plan, plan.derived_of(side));
         }
         let plan = WaitPosterior::new(&Record { fed: &[], ..record }, &Settings::default()).unwrap();
-        means_hold(&plan, plan.reckoned());
-        looks_hold(&plan, plan.reckoned());
+        means_hold(&plan, plan.derived());
+        exploring_holds(&plan, plan.derived());
     }
 }

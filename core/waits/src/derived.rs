@@ -3,7 +3,7 @@
 use super::fed::FedShapes;
 use super::leave_time::Means;
 use super::posterior::WaitPosterior;
-use super::sums::{Reckoned, Rows, Sums};
+use super::sums::{Derived, Rows, Sums};
 
 impl WaitPosterior {
     /// The rows of the shapes that count.
@@ -28,25 +28,25 @@ impl WaitPosterior {
 
     /// Posterior means by leave time.
     pub(crate) fn means(&self) -> &Means {
-        &self.reckoned().means
+        &self.derived().means
     }
 
-    pub(crate) fn reckoned(&self) -> &Reckoned {
-        self.reckoned_of(self.fed)
+    pub(crate) fn derived(&self) -> &Derived {
+        self.derived_of(self.fed)
     }
 
     /// What follows from the weights for casts in fed water, or for others.
-    pub(crate) fn reckoned_of(&self, fed: bool) -> &Reckoned {
+    pub(crate) fn derived_of(&self, fed: bool) -> &Derived {
         let fed = fed && self.feed_counts();
-        self.reckoned[usize::from(fed)].get_or_init(|| {
+        self.derived[usize::from(fed)].get_or_init(|| {
             let (likely, own) = match self.by_feed.shapes_of(&self.shapes, fed) {
                 Some((likely, own)) => (likely, Some(own)),
                 None => (self.likely(), None),
             };
             let mut sums = Sums::new(self.rows(own.as_deref()), self.costs, &likely);
             let means = sums.means(&likely, &self.shapes.times, self.horizon() - 1);
-            let leave = self.look(&sums);
-            Reckoned { likely, own, means, leave }
+            let leave = self.explore(&sums);
+            Derived { likely, own, means, leave }
         })
     }
 }
