@@ -43,7 +43,13 @@ pub fn distance_to_ring(ring: &[Point], p: Point) -> f64 {
     sides(ring).map(|(a, b)| distance_to_side(a, b, p)).fold(f64::INFINITY, f64::min)
 }
 
-/// The square of that, which needs no root.
+/// The point of its edge that is nearest to a point; that point if the ring has no corner.
+pub(crate) fn nearest_on_ring(ring: &[Point], p: Point) -> Point {
+    let near = sides(ring).map(|(a, b)| nearest_on_side(a, b, p));
+    near.min_by(|a, b| a.distance(p).total_cmp(&b.distance(p))).unwrap_or(p)
+}
+
+/// The square of the distance of a point from the edge of a ring, which needs no root.
 pub(crate) fn square_to_ring(ring: &[Point], p: Point) -> f64 {
     sides(ring)
         .map(|(a, b)| {
