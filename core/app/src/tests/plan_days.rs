@@ -176,6 +176,7 @@ fn the_swim_sends_the_next_cast_into_kept_back_water_when_the_plan_says_so() {
     let mut phone = Phone::new();
     phone.tap(0, &plan(PlanTap::Move { at: Some(MoveAt::AllIn { minutes: 120 }) })).unwrap();
     phone.tap(MIN, &START).unwrap();
+    phone.tap(MIN + 5_000, &Action::CastHere).unwrap();
     let aim = Action::StepAim { step: restwater_swim::Step::Out };
     phone.tap(MIN + 10_000, &aim).unwrap();
     phone.tap(MIN + 20_000, &Action::KeepBack).unwrap();
