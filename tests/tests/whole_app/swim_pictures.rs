@@ -19,33 +19,45 @@ const DAYS: [(&str, &str); 8] = [
 
 /// The day of sixty casts has no spots; here each cast goes to one of ten at three marks, and water is kept back.
 fn sixty_on_the_map() -> String {
-    let sixty = include_str!("../../days/sixty.jsonl");
-    let mut casts = 0;
     let mut lines = Vec::new();
-    for line in sixty.lines() {
-        let at = line.strip_prefix("{\"at\": \"").and_then(|rest| rest.get(..8)).unwrap_or_default();
-        let is = |what: &str| line.contains(&format!("\"do\": \"{what}\""));
-        let mut also = |what: &str| lines.push(format!("{{\"at\": \"{at}\", {what}}}"));
-        if is("cast") {
-            if casts == 0 {
-                for (name, cdeg) in [("Dead tree", -1400), ("Gate", 300), ("Boathouse", 1800)] {
-                    also(&format!("\"do\": \"set_mark\", \"name\": \"{name}\", \"bearing_cdeg\": {cdeg}"));
-                }
-            }
-            let (bearing, wraps) = ([-1400, 300, 1800, -600, 900][casts % 5], 1300 + 137 * (casts * 7 % 10));
-            let reach = format!("{{\"unit\": \"wraps\", \"hundredths\": {wraps}, \"span_tenth_mm\": 20000}}");
-            also(&format!(
-                "\"do\": \"set_spot\", \"rod\": 1, \"spot\": {{\"bearing_cdeg\": {bearing}, \"reach\": {reach}, \"clipped\": true}}"
-            ));
-            if casts == 5 {
-                also("\"do\": \"step_aim\", \"step\": \"out\"");
-                also("\"do\": \"keep_back\"");
-            }
+    let mut casts = 0;
+    for line in include_str!("../../days/sixty.jsonl").lines() {
+        if line.contains(r#""do": "cast""#) {
+            let before = before_cast(casts);
+            let at = seconds(line) - before.len();
+            let clock = |s: usize| format!("{:02}:{:02}:{:02}", s / 3600, s / 60 % 60, s % 60);
+            let put = |(i, what): (usize, &String)| format!(r#"{{"at": "{}", {what}}}"#, clock(at + i));
+            lines.extend(before.iter().enumerate().map(put));
             casts += 1;
         }
         lines.push(line.to_owned());
     }
     lines.join("\n")
+}
+
+/// Seconds since midnight of a line that begins with its time.
+fn seconds(line: &str) -> usize {
+    let digits: Vec<usize> =
+        line.chars().filter_map(|c| c.to_digit(10)).take(6).map(|d| d as usize).collect();
+    let two = |i: usize| 10 * digits[i] + digits[i + 1];
+    3600 * two(0) + 60 * two(2) + two(4)
+}
+
+/// What is done before a cast.
+fn before_cast(cast: usize) -> Vec<String> {
+    let mut all = Vec::new();
+    if cast == 0 {
+        let mark = |(name, cdeg)| format!(r#""do": "set_mark", "name": "{name}", "bearing_cdeg": {cdeg}"#);
+        all.extend([("Dead tree", -1400), ("Gate", 300), ("Boathouse", 1800)].map(mark));
+    }
+    let (bearing, wraps) = ([-1400, 300, 1800, -600, 900][cast % 5], 1300 + 137 * (cast * 7 % 10));
+    all.push(format!(
+        r#""do": "set_spot", "rod": 1, "spot": {{"bearing_cdeg": {bearing}, "reach": {{"unit": "wraps", "hundredths": {wraps}, "span_tenth_mm": 20000}}, "clipped": true}}"#
+    ));
+    if cast == 5 {
+        all.extend([r#""do": "step_aim", "step": "out""#, r#""do": "keep_back""#].map(str::to_owned));
+    }
+    all
 }
 
 fn glass(phone: &PhoneCanvas) -> FanGlass {
