@@ -179,8 +179,10 @@ pub(crate) fn led(
 ) -> bool {
     for (said, size) in &label.tries {
         let (w, h) = box_of(label, said, *size);
-        let (x, top) = (d.view.half_width - w / 2.0, d.view.names_end + h / 2.0);
-        let deep = d.view.height - h / 2.0 - top;
+        // A hair inside, or rounding would leave out one edge of the canvas and not the other.
+        let x = d.view.half_width - w / 2.0 - d.dp(0.5);
+        let top = d.view.names_end + h / 2.0;
+        let deep = d.view.height - h / 2.0 - d.dp(0.5) - top;
         let share = |i: u32, of: u32| f64::from(i) / f64::from(of);
         let at = |i: u32, j: u32| Point {
             x: (2.0 * share(i, LATTICE.0) - 1.0) * x,

@@ -1,7 +1,7 @@
 //! Kept-back water: its double outline, which no mark and no other label covers, and the word inside it.
 
 use super::draw::Drawing;
-use super::flag::{Ring, led};
+use super::flag::led;
 use super::labels::{Label, Over, Placer, lattice_in};
 use super::pack::Pack;
 use super::record::{KeyLine, LabelRole, LineRole};
@@ -10,7 +10,7 @@ use crate::cells::Swim;
 use crate::fished::SwimFigures;
 use crate::frame::Point;
 use crate::input::KeptBack;
-use crate::planar::{nearest_on_ring, ring_centroid, ring_contains};
+use crate::planar::{nearest_on_sides, ring_centroid, ring_contains};
 use crate::sector::{AnnularSector, CHORD_ERROR_M};
 use crate::water::Water;
 
@@ -36,6 +36,24 @@ impl Kept {
     fn touches(&self, other: &Self) -> bool {
         let near = |a: &Self, b: &Self| a.water.rings().iter().flatten().any(|p| b.water.distance(*p) < 0.05);
         near(self, other) || near(other, self)
+    }
+
+    /// KEPT, and for how long if there is room for that.
+    fn label(&self, d: &Drawing) -> Label {
+        let times: Vec<String> = self.minutes.iter().map(|m| d.words.time(*m)).collect();
+        let alike = times.windows(2).all(|w| w[0] == w[1]);
+        let long = times.first().filter(|_| alike).map(|time| format!("{} {time}", d.words.kept));
+        // Never the time alone, since it would read as minutes rested.
+        let mut tries: Vec<(String, f64)> = long.map(|text| (text, d.view.text)).into_iter().collect();
+        tries.extend(d.view.sizes().into_iter().map(|size| (d.words.kept.clone(), size)));
+        Label {
+            role: LabelRole::KeptBack,
+            tries,
+            numbered: false,
+            key: Some(format!("{} {}", d.words.kept_back, times.join(", "))),
+            boxed: true,
+            over: Over::Outlines,
+        }
     }
 
     fn has(&self, p: Point) -> bool {
@@ -97,40 +115,40 @@ pub(crate) fn corners(d: &Drawing, kept: &[Kept]) -> Vec<Rect> {
     all.map(|p| Rect::round(p.x, p.y, 2.0 * half, 2.0 * half)).collect()
 }
 
-/// Places KEPT inside each piece of kept-back water, with the time if there is room for it. Where the ring of the next cast
-/// takes the place inside, the word is beside the water, with a line that leads to its outline.
-pub(crate) fn words(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], ring: Option<&Ring>) {
+/// Places KEPT inside each piece of kept-back water, with the time if there is room for it; returns the pieces without room.
+pub(crate) fn words<'k>(
+    d: &Drawing,
+    pack: &mut Pack,
+    placer: &mut Placer,
+    kept: &'k [Kept],
+) -> Vec<&'k Kept> {
+    let mut narrow = Vec::new();
     for piece in kept {
         let Some(first) = piece.rings.first() else { continue };
-        let times: Vec<String> = piece.minutes.iter().map(|m| d.words.time(*m)).collect();
-        let alike = times.windows(2).all(|w| w[0] == w[1]);
-        let long = times.first().filter(|_| alike).map(|time| format!("{} {time}", d.words.kept));
-        // Never the time alone, since it would read as minutes rested.
-        let mut tries: Vec<(String, f64)> = long.map(|text| (text, d.view.text)).into_iter().collect();
-        tries.extend(d.view.sizes().into_iter().map(|size| (d.words.kept.clone(), size)));
-        let explained = format!("{} {}", d.words.kept_back, times.join(", "));
-        let label = Label {
-            role: LabelRole::KeptBack,
-            tries,
-            numbered: false,
-            key: Some(explained),
-            boxed: true,
-            over: Over::Outlines,
-        };
-        let wish = ring_centroid(&first.ring);
         let rings: Vec<&[Point]> = piece.rings.iter().map(|edge| edge.ring.as_slice()).collect();
-        let lattice = lattice_in(&rings, wish, d.ask.side());
+        let lattice = lattice_in(&rings, ring_centroid(&first.ring), d.ask.side());
         let inside = |p: Point, w: f64, h: f64| {
             let corners = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0), (0.0, -1.0), (0.0, 1.0)];
             piece.has(p)
                 && corners.iter().all(|c| piece.has(Point { x: p.x + c.0 * w / 2.0, y: p.y + c.1 * h / 2.0 }))
         };
-        if placer.find(pack, &label, &|_, _| lattice.clone(), &inside) {
-            continue;
+        if !placer.find(pack, &piece.label(d), &|_, _| lattice.clone(), &inside) {
+            narrow.push(piece);
         }
-        let taken_by_ring = ring.is_some_and(|ring| piece.has(ring.at));
-        let outline = |from: Point| nearest_on_ring(&first.ring, from);
-        if !(taken_by_ring && led(d, pack, placer, &label, LineRole::KeptBack, &outline)) {
+    }
+    narrow
+}
+
+/// Places KEPT beside water that is too narrow for the word, or has the ring of the next cast in it, with a line that leads to its
+/// outline.
+pub(crate) fn words_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, narrow: &[&Kept]) {
+    for piece in narrow {
+        let Some(first) = piece.rings.first() else { continue };
+        let mut label = piece.label(d);
+        // On other water the word alone, which is shorter.
+        label.tries.retain(|(said, _)| *said == d.words.kept);
+        let outline = |from: Point| first.nearest(from, d.ask.side());
+        if !led(d, pack, placer, &label, LineRole::KeptBack, &outline) {
             pack.scene.key.extend(label.key.map(|text| KeyLine::new(None, text, label.role)));
         }
     }
@@ -149,6 +167,13 @@ impl KeptRing {
         let (x, y) = (low(|p| p.x), low(|p| p.y));
         let bounds = Rect { x, y, w: high(|p| p.x) - x, h: high(|p| p.y) - y };
         Self { ring, bounds }
+    }
+
+    /// The point of the edge that is nearest to a point; of several, the same in a mirrored swim.
+    fn nearest(&self, from: Point, side: f64) -> Point {
+        let part = |x: f64| (x * 16.0).round() as i64;
+        let key = |p: &Point| (part(p.distance(from)), part(p.x * side), part(p.y));
+        nearest_on_sides(&self.ring, from).min_by_key(key).unwrap_or(from)
     }
 
     /// Where the outline turns sharply.

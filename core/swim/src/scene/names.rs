@@ -14,8 +14,9 @@ use crate::planar::{ring_centroid, ring_contains};
 
 /// Places every label of a full scene.
 pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], ring: Option<&Ring>) {
-    kept::words(d, pack, placer, kept, ring);
+    let narrow = kept::words(d, pack, placer, kept);
     let in_ring = rested(d, pack, placer, kept, ring);
+    kept::words_beside(d, pack, placer, &narrow);
     if let Some(ring) = ring {
         if !in_ring {
             ring.dot(d, pack);
