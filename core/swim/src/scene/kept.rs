@@ -56,6 +56,14 @@ impl Kept {
         }
     }
 
+    /// The point of its edges that is nearest to a point; of several, the same in a mirrored swim.
+    fn nearest(&self, from: Point, side: f64) -> Point {
+        let part = |x: f64| (x * 16.0).round() as i64;
+        let key = |p: &Point| (part(p.distance(from)), part(p.x * side), part(p.y));
+        let near = self.rings.iter().flat_map(|edge| nearest_on_sides(&edge.ring, from));
+        near.min_by_key(key).unwrap_or(from)
+    }
+
     fn has(&self, p: Point) -> bool {
         self.rings.iter().any(|edge| ring_contains(&edge.ring, p))
     }
@@ -143,11 +151,10 @@ pub(crate) fn words<'k>(
 /// outline.
 pub(crate) fn words_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, narrow: &[&Kept]) {
     for piece in narrow {
-        let Some(first) = piece.rings.first() else { continue };
         let mut label = piece.label(d);
         // On other water the word alone, which is shorter.
         label.tries.retain(|(said, _)| *said == d.words.kept);
-        let outline = |from: Point| first.nearest(from, d.ask.side());
+        let outline = |from: Point| piece.nearest(from, d.ask.side());
         if !led(d, pack, placer, &label, LineRole::KeptBack, &outline) {
             pack.scene.key.extend(label.key.map(|text| KeyLine::new(None, text, label.role)));
         }
@@ -167,13 +174,6 @@ impl KeptRing {
         let (x, y) = (low(|p| p.x), low(|p| p.y));
         let bounds = Rect { x, y, w: high(|p| p.x) - x, h: high(|p| p.y) - y };
         Self { ring, bounds }
-    }
-
-    /// The point of the edge that is nearest to a point; of several, the same in a mirrored swim.
-    fn nearest(&self, from: Point, side: f64) -> Point {
-        let part = |x: f64| (x * 16.0).round() as i64;
-        let key = |p: &Point| (part(p.distance(from)), part(p.x * side), part(p.y));
-        nearest_on_sides(&self.ring, from).min_by_key(key).unwrap_or(from)
     }
 
     /// Where the outline turns sharply.

@@ -193,10 +193,9 @@ fn round_a_mark(d: &Drawing, at: Point, w: f64, h: f64) -> Vec<Point> {
     ]
 }
 
-/// Places the ranges of band edges at the end of each arc on the side away from the thumb: beside the water
-/// if it is narrow enough, otherwise in its corner just above the arc.
+/// Places the ranges of band edges at the end of each arc on the side away from the thumb, or if there is no room at the other
+/// end: beside the water if it is narrow enough, otherwise in its corner just above the arc.
 fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
-    let side = d.ask.side();
     for band in d.swim.bands().iter().filter(|band| band.from_m > 0.0) {
         let said = format!("{:.0} {}", band.from_m, d.words.metres);
         let label = Label {
@@ -207,25 +206,32 @@ fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
             boxed: false,
             over: Over::Nothing,
         };
-        let Some(end) = arc_end(d, band.from_m) else { continue };
+        let sides = [d.ask.side(), -d.ask.side()];
+        let ends: Vec<(f64, Point)> =
+            sides.into_iter().filter_map(|side| Some((side, arc_end(d, band.from_m, side)?))).collect();
         placer.place(pack, &label, &|w, h| {
-            // Neither may cover the edge of the water, which is not upright beside it.
-            let edge = |y: f64| {
-                let rows = [y - h / 2.0, y, y + h / 2.0].into_iter().filter_map(|y| d.span_at(y));
-                rows.map(|(from, to)| if side > 0.0 { from } else { -to }).collect::<Vec<_>>()
-            };
-            let (out, up) = (end.y - h * 0.1, end.y - h * 0.55);
-            let outer = edge(out).into_iter().fold(side * end.x, f64::min) - w / 2.0 - d.dp(2.0);
-            let inner = edge(up).into_iter().fold(side * end.x, f64::max) + w / 2.0 + d.dp(3.5);
-            vec![Point { x: side * outer, y: out }, Point { x: side * inner, y: up }]
+            ends.iter().flat_map(|&(side, end)| at_an_end(d, side, end, w, h)).collect()
         });
     }
 }
 
-/// Where the arc at a range ends on the side away from the thumb.
-fn arc_end(d: &Drawing, range_m: f64) -> Option<Point> {
+/// Beside the water and inside it, at the end of an arc.
+fn at_an_end(d: &Drawing, side: f64, end: Point, w: f64, h: f64) -> [Point; 2] {
+    // Neither may cover the edge of the water, which is not upright beside it.
+    let edge = |y: f64| {
+        let rows = [y - h / 2.0, y, y + h / 2.0].into_iter().filter_map(|y| d.span_at(y));
+        rows.map(|(from, to)| if side > 0.0 { from } else { -to }).collect::<Vec<_>>()
+    };
+    let (out, up) = (end.y - h * 0.1, end.y - h * 0.55);
+    let outer = edge(out).into_iter().fold(side * end.x, f64::min) - w / 2.0 - d.dp(2.0);
+    let inner = edge(up).into_iter().fold(side * end.x, f64::max) + w / 2.0 + d.dp(3.5);
+    [Point { x: side * outer, y: out }, Point { x: side * inner, y: up }]
+}
+
+/// Where the arc at a range ends, on the left for the side 1.
+fn arc_end(d: &Drawing, range_m: f64, side: f64) -> Option<Point> {
     let fan = d.swim.fan();
-    let (from, to) = if d.ask.side() > 0.0 { (fan.from_deg, fan.to_deg) } else { (fan.to_deg, fan.from_deg) };
+    let (from, to) = if side > 0.0 { (fan.from_deg, fan.to_deg) } else { (fan.to_deg, fan.from_deg) };
     let bearings = (0..=200).map(|i| from + (to - from) * f64::from(i) / 200.0);
     // Slightly inside, since the near edge is also the edge of the boundary.
     let wet = |deg: &f64| d.swim.in_boundary(point_at(*deg, range_m + 0.05));
