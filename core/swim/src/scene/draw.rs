@@ -64,7 +64,9 @@ impl Drawing<'_> {
         self.peg(&mut pack);
         let mut placer = Placer::new(&self.view, &kept);
         let aimed = self.aimed(&mut pack);
-        kept::corners(self, &kept).into_iter().for_each(|corner| placer.keep_clear(corner));
+        for corner in kept::corners(self, &kept) {
+            placer.keep_clear(corner);
+        }
         marks::draw_fixed(self, &mut pack, &mut placer);
         let ring = flag::ring(self, &mut pack, &mut placer);
         self.keep_clear_of_aim(&aimed, &mut placer);
