@@ -1,7 +1,7 @@
 //! Grids of keys, in millimetres: the keys of a screen of choices, of a leaf, of the list of screens.
 //!
 //! The rows are at the bottom of their place and in the order they are read. Within a row the first key is the one used most, so it
-//! is at the thumb's side for either hand, and a row that is not full is at the thumb. Only keys that name values, sides or
+//! is at the thumb's side for either hand, and a row that is not full is at the thumb; a key that is alone fills it. Only keys that name values, sides or
 //! moments keep their order from left to right for either hand: LEFT stays left of RIGHT, EARLIER of LATER, and lengths are
 //! read as figures are.
 //!
@@ -57,7 +57,8 @@ pub fn key_grid(ask: &GridAsk) -> GridPage {
     let pages_of = |columns: u32| ask.keys.div_ceil(columns * rows).max(1);
     let most = u32::from(ask.columns.max(1));
     let fewest = (LEAST_COLUMNS..most).find(|columns| pages_of(*columns) == pages_of(most));
-    let columns = fewest.filter(|_| ask.large).unwrap_or(most);
+    // A key that is alone has the whole row, so that it reads as a line of the page.
+    let columns = if ask.keys == 1 { 1 } else { fewest.filter(|_| ask.large).unwrap_or(most) };
     let fits = columns * rows;
     let pages = pages_of(columns);
     let first = ask.page.min(pages - 1) * fits;

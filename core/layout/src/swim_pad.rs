@@ -330,6 +330,8 @@ mod tests {
     fn the_canvases_used_in_tests_of_the_scene_are_those_of_this_layout() {
         for phone in restwater_swim::canvases::PHONE_CANVASES {
             let (px, (width, height)) = (phone.px_per_mm, phone.screen_mm);
+            // On its side the system keeps nothing at top and bottom.
+            let (top, bottom) = if width > height { (0.0, 0.0) } else { (4.0, 3.0) };
             for left_handed in [false, true] {
                 let glass = Glass {
                     width_px: width * px,
@@ -337,8 +339,8 @@ mod tests {
                     px_per_mm: px,
                     text_scale: phone.text_scale,
                     left_handed,
-                    inset_top_px: 4.0 * px,
-                    inset_bottom_px: 3.0 * px,
+                    inset_top_px: top * px,
+                    inset_bottom_px: bottom * px,
                 };
                 let canvas = swim_layout(&glass, SwimPadAsk::default()).canvas;
                 let given = (canvas.width / px, canvas.height / px);

@@ -140,8 +140,9 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         let beside = match ask.state {
             _ if h.spot > 0.0 => Beside::Fan,
             BankState::Landed => Beside::SpotAndSince { gap: if cramped { LEAD_MM } else { 0.0 } },
-            _ if cramped => Beside::OneLine,
-            _ => Beside::SpotAndSince { gap: 0.0 },
+            _ if cramped => Beside::OneLine { most: f64::INFINITY },
+            // Larger text has no less room there, where it has smaller digits.
+            _ => Beside::OneLine { most: DIGITS_MM },
         };
         beside_the_clock(&mut words, digits, beside, glass.left_handed);
     }
@@ -225,8 +226,11 @@ fn narrow(rect: &mut Rect, by: f64, left_handed: bool) {
 #[derive(Clone, Copy)]
 enum Beside {
     Fan,
-    /// Large text gets the whole place: the spot if it is shown here, otherwise what the digits count, which UNDO says as well.
-    OneLine,
+    /// One text has the whole place, or it would be too small for an arm's length: the spot if it is shown here, otherwise what the
+    /// digits count, which UNDO says as well.
+    OneLine {
+        most: f64,
+    },
     /// Digits that count from a landed fish say so with large text too, which may have a gap below that is free otherwise.
     SpotAndSince {
         gap: f64,
@@ -248,9 +252,9 @@ fn beside_the_clock(words: &mut Words, digits: Rect, beside: Beside, left_handed
     let side = cut(&block, width, left_handed);
     match beside {
         Beside::Fan => words.fan = Some(side),
-        Beside::OneLine => {
+        Beside::OneLine { most } => {
             let place = if words.spot.is_none() { &mut words.spot } else { &mut words.since };
-            *place = place.or(Some(side));
+            *place = place.or(Some(Rect { height: side.height.min(most), ..side }));
         }
         Beside::SpotAndSince { gap } => {
             let all = side.height + gap;

@@ -15,6 +15,7 @@ swim-go-in-dry = kein Biss { $casts ->
    *[other] in den letzten { $casts } Würfen
 }
 swim-go-in-rest = sonst ist nichts ausgeruht
+swim-go-in-plan = wie geplant
 swim-moving = deine letzte Stelle braucht noch { $minutes } min
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen. Der Wert einer Stelle umfasst, was ein Wurf dort zeigen würde.

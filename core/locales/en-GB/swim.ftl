@@ -12,6 +12,7 @@ swim-go-in-dry = no bite in the last { $casts ->
    *[other] { $casts } casts
 }
 swim-go-in-rest = nothing else has rested
+swim-go-in-plan = as you planned
 swim-moving = your last spot needs { $minutes } min more
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. The worth of a spot includes what a cast there would tell you.

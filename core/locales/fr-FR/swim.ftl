@@ -15,6 +15,7 @@ swim-go-in-dry = aucune touche { $casts ->
    *[other] aux { $casts } derniers lancers
 }
 swim-go-in-rest = rien d'autre n'est reposé
+swim-go-in-plan = comme prévu
 swim-moving = votre dernier point demande encore { $minutes } min
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Dispersion et dérangement sont estimés. Le repos n'aide peut-être pas. La valeur d'un point comprend ce qu'un lancer y apprendrait.

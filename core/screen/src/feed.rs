@@ -6,7 +6,9 @@ use super::figures::whole;
 use super::match_day::weight_words;
 use super::phone_settings::FeedGuesses;
 use super::place::{place_words, spot_words};
-use super::{Action, Arg, FeedTap, FishKey, FishView, KeyTap, TackleTap, WeightView, Which, Wording};
+use super::{
+    Action, Arg, FeedTap, FishKey, FishView, KeyTap, KeyWeight, TackleTap, WeightView, Which, Wording,
+};
 use restwater_log::{FeedAmount, FeedKind, FeedMeasure, RodNumber, Spot, WaterPlace, WeightUnit};
 use restwater_match_day::weight::Weight;
 use restwater_session::{FedHere, Session, Stamp, feed_mg};
@@ -60,7 +62,7 @@ impl FeedInput<'_> {
             label: self.say(id, args),
             sub: self.say(&format!("{id}-sub"), args),
             spoken: self.say(&format!("{id}-spoken"), args),
-            solid: false,
+            weight: KeyWeight::Outline,
             enabled: self.session.is_some(),
             tap: Action::Feed { tap }.into(),
             closes: tap.closes(),
@@ -140,7 +142,11 @@ pub fn feed_weight_view(input: &FeedInput) -> WeightView {
     WeightView {
         title: input.title(),
         says: kind.clone(),
-        weighed: FishKey { solid: true, enabled: take.enabled && !input.typed.is_empty(), ..take },
+        weighed: FishKey {
+            weight: KeyWeight::Solid,
+            enabled: take.enabled && !input.typed.is_empty(),
+            ..take
+        },
         figure,
         pad,
     }
@@ -187,7 +193,7 @@ fn count_key(input: &FeedInput) -> FishKey {
     let args = [("count", input.count.to_string()), ("next", next.to_string())];
     let args = [("count", args[0].1.as_str()), ("next", args[1].1.as_str())];
     FishKey {
-        solid: input.count > 1,
+        weight: KeyWeight::chosen(input.count > 1),
         ..input.key("count", "feed-count", &args, FeedTap::Count { count: next })
     }
 }
@@ -197,7 +203,7 @@ fn place_key(input: &FeedInput) -> FishKey {
     let aim = input.at_aim;
     let id = if aim { "feed-to-aim" } else { "feed-to-spot" };
     FishKey {
-        solid: aim,
+        weight: KeyWeight::chosen(aim),
         ..input.key("place", id, &[("rod", &input.rod.to_string())], FeedTap::AtAim { aim: !aim })
     }
 }
@@ -213,7 +219,7 @@ fn feeder_key(input: &FeedInput) -> FishKey {
     let args = [("rod", input.rod.to_string()), ("weight", weight)];
     let args = [("rod", args[0].1.as_str()), ("weight", args[1].1.as_str())];
     FishKey {
-        solid: fill.is_some(),
+        weight: KeyWeight::chosen(fill.is_some()),
         tap: Action::Tackle { rod: input.rod, tap: TackleTap::Feeder { mg } }.into(),
         ..input.key("feeder", id, &args, FeedTap::Clear)
     }

@@ -2,7 +2,7 @@
 
 use super::figures::clock;
 use super::match_day::{estimate, net_weight, unit_id, weight_words};
-use super::{Action, Arg, FishTap, KeyTap, Which, Wording};
+use super::{Action, Arg, FishTap, KeyTap, KeyWeight, Which, Wording};
 use restwater_log::{FishWeight, RodNumber, WeightUnit};
 use restwater_match_day::rules::{NetRule, same_name};
 use restwater_match_day::typed::{Scales, TypedWeight};
@@ -23,8 +23,8 @@ pub struct FishKey {
     pub sub: String,
     /// What a screen reader says.
     pub spoken: String,
-    /// Whether it is drawn in solid ink.
-    pub solid: bool,
+    /// Solid, outlined or chosen.
+    pub weight: KeyWeight,
     /// Whether it can be tapped now.
     pub enabled: bool,
     /// What a tap on it does.
@@ -121,7 +121,7 @@ impl FishInput<'_> {
             label: self.say(id, &[]),
             sub: self.say(&format!("{id}-sub"), &[]),
             spoken: self.say(&format!("{id}-spoken"), &[]),
-            solid: false,
+            weight: KeyWeight::Outline,
             enabled: self.fish().is_some(),
             closes: tap.closes(),
             tap: Action::Fish { cast: self.fish().map(|fish| fish.cast), tap }.into(),
@@ -204,7 +204,7 @@ fn no_fish(input: &FishInput) -> FishView {
         label: input.say(key, &[]),
         sub: input.say(&sub, &[]),
         spoken: input.say(&format!("{key}-spoken"), &[]),
-        solid: true,
+        weight: KeyWeight::Solid,
         enabled: true,
         tap,
         // A cast is shown on the Bank.
@@ -247,7 +247,14 @@ pub fn weight_view(input: &FishInput) -> WeightView {
         says: input.fish().map_or_else(String::new, |fish| what(input, unit(input.typed), fish)),
         figure: before.unwrap_or_else(|| input.words.decimals(&input.typed.shown())),
         pad,
-        weighed: FishKey { label, sub, spoken, solid: true, enabled: weighed.enabled && typed, ..weighed },
+        weighed: FishKey {
+            label,
+            sub,
+            spoken,
+            weight: KeyWeight::Solid,
+            enabled: weighed.enabled && typed,
+            ..weighed
+        },
     }
 }
 
@@ -367,7 +374,7 @@ fn class_key(input: &FishInput, name: &str) -> FishKey {
         Some(mean) => input.say("fish-class-mean-spoken", &[("class", name), ("weight", &mean)]),
         None => input.say("fish-class-spoken", &[("class", name)]),
     };
-    let solid =
+    let chosen =
         input.fish().and_then(|fish| fish.class.as_deref()).is_some_and(|class| same_name(class, name));
     let key = input.key("class", "fish-clear", FishTap::Class { name: name.to_owned() });
     FishKey {
@@ -375,7 +382,7 @@ fn class_key(input: &FishInput, name: &str) -> FishKey {
         label: name.to_uppercase(),
         sub,
         spoken,
-        solid,
+        weight: KeyWeight::chosen(chosen),
         ..key
     }
 }
@@ -405,7 +412,7 @@ fn net_key(input: &FishInput, setup: &MatchSetup) -> FishKey {
 fn put_back_key(input: &FishInput) -> FishKey {
     let back = input.fish().is_some_and(|fish| fish.put_back);
     let id = if back { "fish-keep" } else { "fish-back" };
-    FishKey { solid: back, ..input.key("put-back", id, FishTap::PutBack { back: !back }) }
+    FishKey { weight: KeyWeight::chosen(back), ..input.key("put-back", id, FishTap::PutBack { back: !back }) }
 }
 
 /// Chooses the previous fish; after the first one the latest again.

@@ -12,6 +12,15 @@ pub enum KeyWeight {
     Solid,
     /// Outlined.
     Outline,
+    /// What is chosen of several, or switched on: outlined, with a head of ink and a tick in it. Only the next key is solid.
+    Chosen,
+}
+
+impl KeyWeight {
+    /// Of a key that may be the one chosen.
+    pub(crate) fn chosen(is: bool) -> Self {
+        if is { Self::Chosen } else { Self::Outline }
+    }
 }
 
 /// One key, ready to draw.
@@ -26,7 +35,7 @@ pub struct KeyView {
     pub sub: Option<String>,
     /// What a screen reader says.
     pub spoken: String,
-    /// Solid or outlined.
+    /// Solid, outlined or chosen.
     pub weight: KeyWeight,
     /// Whether it can be tapped now.
     pub enabled: bool,

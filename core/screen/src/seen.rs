@@ -4,7 +4,7 @@
 
 use super::figures::{clock, whole};
 use super::place::place_words;
-use super::{Action, Arg, FishKey, FishView, KeyTap, SeenTap, Which, Wording};
+use super::{Action, Arg, FishKey, FishView, KeyTap, KeyWeight, SeenTap, Which, Wording};
 use restwater_compare::BesideVerdict;
 use restwater_log::{FishSign, RodNumber, Side, WaterPlace};
 use restwater_session::{Session, Stamp, beside};
@@ -100,7 +100,7 @@ pub fn seen_view(input: &SeenInput) -> FishView {
         .to_vec();
     let place = if input.at_aim { "feed-to-aim" } else { "feed-to-spot" };
     classes.push(FishKey {
-        solid: input.at_aim,
+        weight: KeyWeight::chosen(input.at_aim),
         enabled: input.session.is_some() && input.has_spot,
         ..key("place", place, SeenTap::AtAim { aim: !input.at_aim })
     });
@@ -157,7 +157,7 @@ fn key(input: &SeenInput, tag: &str, id: &str, tap: SeenTap) -> FishKey {
         label: say(id),
         sub: say(&format!("{id}-sub")),
         spoken: say(&format!("{id}-spoken")),
-        solid: false,
+        weight: KeyWeight::Outline,
         enabled: input.session.is_some(),
         tap: Action::Seen { tap }.into(),
         closes: tap.closes(),

@@ -422,6 +422,7 @@ impl SwimScreen<'_> {
                 self.words.say_with("swim-go-in-dry", &[("casts", Arg::Count(casts as usize))])
             }
             GoInBecause::NothingElseRested => self.words.say("swim-go-in-rest"),
+            GoInBecause::Planned => self.words.say("swim-go-in-plan"),
         })
     }
 

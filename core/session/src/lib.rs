@@ -78,7 +78,7 @@ pub use model::{
 };
 pub use neighbours::{Beside, beside};
 pub use plan::Plan;
-pub use plan_day::{PlanDue, PlanOutcome, plan_due, plan_outcomes};
+pub use plan_day::{KeptPlan, PlanDue, PlanOutcome, kept_plan, plan_due, plan_outcomes};
 pub use playing::{Played, bite_before_s};
 pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};

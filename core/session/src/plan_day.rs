@@ -104,6 +104,37 @@ pub enum PlanOutcome<'a> {
     },
 }
 
+/// What the plan says of kept-back water at a moment.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum KeptPlan {
+    /// Nothing, or what it said was done or its time is over.
+    Unplanned,
+    /// It is kept back until later.
+    NotYet,
+    /// It is time to fish it.
+    Now,
+}
+
+/// The same for the sentence on the Bank and for where the Swim sends the next cast.
+pub fn kept_plan(session: &Session, now: &Stamp) -> KeptPlan {
+    let lines = session.plan.as_ref().map_or(&[][..], |plan| &plan.lines);
+    let at = lines.iter().find_map(|line| match line {
+        PlanLine::Move { at } => move_ms(session, *at, now.shown.offset_min),
+        _ => None,
+    });
+    match at {
+        Some(at_ms) if now.at_ms < at_ms => KeptPlan::NotYet,
+        Some(at_ms) if is_time_to_move(session, at_ms, now) => KeptPlan::Now,
+        _ => KeptPlan::Unplanned,
+    }
+}
+
+/// Whether the time to move has come, is not long past, and no cast went into kept-back water yet.
+fn is_time_to_move(session: &Session, at_ms: i64, now: &Stamp) -> bool {
+    let moved = |cast: &Cast| cast.start.at_ms <= now.at_ms && into_kept_back(session, cast);
+    (at_ms..at_ms.saturating_add(MOVE_STANDS_MS)).contains(&now.at_ms) && !session.casts.iter().any(moved)
+}
+
 /// The lines that are due at `now`; empty while a fish is on.
 pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
     let Some(plan) = session.plan.as_ref().filter(|_| session.is_open()) else { return Vec::new() };
@@ -128,9 +159,7 @@ pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
         }
         PlanLine::Move { at } => {
             let at_ms = move_ms(session, *at, now.shown.offset_min)?;
-            let now_due = (at_ms..at_ms.saturating_add(MOVE_STANDS_MS)).contains(&now.at_ms);
-            let moved = casts.iter().any(|cast| into_kept_back(session, cast));
-            (now_due && !moved).then_some(PlanDue::Move { at_ms })
+            is_time_to_move(session, at_ms, now).then_some(PlanDue::Move { at_ms })
         }
     };
     plan.lines.iter().filter_map(due).collect()

@@ -1,6 +1,7 @@
 //! What the session says about fish at its spots: today's casts, cell by cell, weighed with the law of the wait.
 
 use super::model::Session;
+use super::plan_day::{KeptPlan, kept_plan};
 use super::swim_kept::{Reached, SwimKept};
 use super::waits::{running_from_ms, running_wait_min, stretches};
 use super::water::{cast_at, swim_spot};
@@ -24,7 +25,18 @@ pub fn where_next(
 ) -> WhereNext {
     let kept = (&mut Reached::default(), &mut SpotsKept::default());
     let spots = posterior.and_then(|posterior| SpotsOfDay::new(session, swim, kept, posterior, at, None));
-    swim.where_next_by_worth(figures, spots.map(|spots| spots.worth(at.at_ms)).as_ref())
+    let next = swim.where_next_by_worth(figures, spots.map(|spots| spots.worth(at.at_ms)).as_ref());
+    as_planned(session, swim, next, at)
+}
+
+/// Kept-back water is what the angler planned for it: not proposed before its time, and proposed when that has come.
+fn as_planned(session: &Session, swim: &Swim, next: WhereNext, at: &Stamp) -> WhereNext {
+    let go_in = match kept_plan(session, at) {
+        KeptPlan::Unplanned => return next,
+        KeptPlan::NotYet => None,
+        KeptPlan::Now => swim.go_in_as_planned(&next).or(next.go_in),
+    };
+    WhereNext { go_in, ..next }
 }
 
 /// How long to leave the cast of a rod that goes out at a moment, or that went out then, given where else one could cast.
@@ -47,6 +59,7 @@ pub fn leave_by_spots(
     let spots = SpotsOfDay::new(session, swim, (reached, casts), posterior, at, Some(rod))
         .filter(SpotsOfDay::tell)?;
     let next = swim.where_next_by_worth(&swim.figures(at.at_ms), Some(&spots.worth(at.at_ms)));
+    let next = as_planned(session, swim, next, at);
     let others = session.casts.iter().filter(|cast| cast.rod != rod && cast.end.is_none());
     let baits: Vec<CellId> =
         others.filter_map(|cast| swim.cell_of(swim_spot(cast.spot.as_ref()?)?)).collect();

@@ -23,8 +23,8 @@ const fn canvas(
     PhoneCanvas { screen_mm, px_per_mm, text_scale, canvas_mm }
 }
 
-/// Four phones at text scales of 100, 130 and 200 %.
-pub const PHONE_CANVASES: [PhoneCanvas; 12] = [
+/// Four phones at text scales of 100, 130 and 200 %, then the smallest and the largest of them on their side.
+pub const PHONE_CANVASES: [PhoneCanvas; 18] = [
     canvas((58.4, 103.9), 12.84, 1.0, (54.4, 34.9)),
     canvas((58.4, 103.9), 12.84, 1.3, (54.4, 29.8)),
     canvas((58.4, 103.9), 12.84, 2.0, (54.4, 26.1)),
@@ -37,4 +37,10 @@ pub const PHONE_CANVASES: [PhoneCanvas; 12] = [
     canvas((71.2, 154.4), 18.11, 1.0, (67.2, 80.4)),
     canvas((71.2, 154.4), 18.11, 1.3, (67.2, 73.8)),
     canvas((71.2, 154.4), 18.11, 2.0, (67.2, 62.9)),
+    canvas((103.9, 58.4), 12.84, 1.0, (44.95, 40.2)),
+    canvas((103.9, 58.4), 12.84, 1.3, (44.95, 35.1)),
+    canvas((103.9, 58.4), 12.84, 2.0, (44.95, 26.5)),
+    canvas((154.4, 71.2), 18.11, 1.0, (81.4, 48.0)),
+    canvas((154.4, 71.2), 18.11, 1.3, (81.4, 41.4)),
+    canvas((154.4, 71.2), 18.11, 2.0, (81.4, 39.3)),
 ];

@@ -21,6 +21,8 @@ mod boundary;
 pub mod canvases;
 mod cells;
 mod columns;
+#[cfg(any(test, feature = "testing"))]
+pub mod covered;
 mod disc_area;
 mod drift;
 mod earth;

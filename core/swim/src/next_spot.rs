@@ -40,6 +40,8 @@ pub enum GoInBecause {
     },
     /// No other water that can be cast to has rested.
     NothingElseRested,
+    /// It is the time that the angler planned for it.
+    Planned,
 }
 
 /// Kept-back water that has rested and is wanted now.
@@ -70,6 +72,23 @@ pub struct WhereNext {
     pub bites: u32,
     /// Kept-back water to go into now, if there is any.
     pub go_in: Option<GoIn>,
+}
+
+/// Whether nobody can cast there, kept back or not.
+fn is_closed(against: &Against) -> bool {
+    matches!(against, Against::BeyondCast { .. } | Against::NearHazard { .. } | Against::BaitOut)
+}
+
+/// Kept-back water in the order in which one goes into it: nearest to the latest bite, then kept the longest, then straightest out.
+fn nearer_kept(a: &NextSpot, b: &NextSpot) -> Ordering {
+    let away = |n: &NextSpot| n.last_bite_m.unwrap_or(0.0);
+    let kept = |n: &NextSpot| n.figures.kept_back_min.unwrap_or(0.0);
+    let aside = |n: &NextSpot| n.spot.bearing_deg.abs();
+    away(a)
+        .total_cmp(&away(b))
+        .then_with(|| kept(b).total_cmp(&kept(a)))
+        .then_with(|| aside(a).total_cmp(&aside(b)))
+        .then_with(|| a.cell.cmp(&b.cell))
 }
 
 /// A bite: where it was and when.
@@ -118,8 +137,7 @@ impl Swim {
         WhereNext { ranked, set_aside, bites: known.map(|c| c.bites).sum(), go_in }
     }
 
-    /// Kept-back water that has rested, if the rest of the swim has nothing to offer: nearest to the latest
-    /// bite, then kept the longest, then straightest out.
+    /// Kept-back water that has rested, if the rest of the swim has nothing to offer.
     fn go_in(&self, figures: &SwimFigures, ranked: &[NextSpot], set_aside: &[NextSpot]) -> Option<GoIn> {
         let target = self.input().rest_target_min;
         let free = |n: &NextSpot| n.figures.state(target) == CellState::Free;
@@ -130,17 +148,21 @@ impl Swim {
         };
         let only_kept = |n: &&NextSpot| n.against.iter().all(|a| matches!(a, Against::KeptBack { .. }));
         let rested = |n: &&NextSpot| n.figures.kept_back_min.is_some_and(|m| m >= target) && free(n);
-        let best = set_aside.iter().filter(only_kept).filter(rested).min_by(|a, b| {
-            let away = |n: &NextSpot| n.last_bite_m.unwrap_or(0.0);
-            let kept = |n: &NextSpot| n.figures.kept_back_min.unwrap_or(0.0);
-            let aside = |n: &NextSpot| n.spot.bearing_deg.abs();
-            away(a)
-                .total_cmp(&away(b))
-                .then_with(|| kept(b).total_cmp(&kept(a)))
-                .then_with(|| aside(a).total_cmp(&aside(b)))
-                .then_with(|| a.cell.cmp(&b.cell))
-        })?;
+        let best = set_aside.iter().filter(only_kept).filter(rested).min_by(|a, b| nearer_kept(a, b))?;
         Some(GoIn { cell: best.cell, minutes: best.figures.kept_back_min?, because })
+    }
+
+    /// The kept-back water to go into at the time that was planned for it: rested or not, but rested water first.
+    pub fn go_in_as_planned(&self, next: &WhereNext) -> Option<GoIn> {
+        let target = self.input().rest_target_min;
+        let free = |n: &NextSpot| n.figures.state(target) == CellState::Free;
+        let only_kept = |n: &&NextSpot| {
+            n.against.iter().any(|a| matches!(a, Against::KeptBack { .. }))
+                && !n.against.iter().any(is_closed)
+        };
+        let kept = next.set_aside.iter().filter(only_kept);
+        let best = kept.min_by(|a, b| free(b).cmp(&free(a)).then_with(|| nearer_kept(a, b)))?;
+        Some(GoIn { cell: best.cell, minutes: best.figures.kept_back_min?, because: GoInBecause::Planned })
     }
 
     /// How many casts have ended without a bite since the last bite of any rod, up to a moment; none below [`DRY_CASTS`].

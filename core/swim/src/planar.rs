@@ -43,7 +43,12 @@ pub fn distance_to_ring(ring: &[Point], p: Point) -> f64 {
     sides(ring).map(|(a, b)| distance_to_side(a, b, p)).fold(f64::INFINITY, f64::min)
 }
 
-/// The square of that, which needs no root.
+/// Of each side of a ring the point that is nearest to a point.
+pub(crate) fn nearest_on_sides(ring: &[Point], p: Point) -> impl Iterator<Item = Point> + '_ {
+    sides(ring).map(move |(a, b)| nearest_on_side(a, b, p))
+}
+
+/// The square of the distance of a point from the edge of a ring, which needs no root.
 pub(crate) fn square_to_ring(ring: &[Point], p: Point) -> f64 {
     sides(ring)
         .map(|(a, b)| {

@@ -17,12 +17,13 @@ fn bank(app: &mut App, tap: &DayTap) -> Result<BankView, Box<dyn Error>> {
     }
 }
 
-/// The keys of the Bank as drawn: solid ones in brackets, without those that can't be tapped.
+/// The keys of the Bank as drawn: solid ones in brackets, chosen ones with a star, without those that can't be tapped.
 fn keys(bank: &BankView) -> String {
     let live = bank.keys.iter().filter(|key| key.enabled);
     let name = |key: &restwater_screen::KeyView| match key.weight {
         KeyWeight::Solid => format!("[{}]", key.label),
         KeyWeight::Outline => key.label.clone(),
+        KeyWeight::Chosen => format!("*{}", key.label),
     };
     live.map(name).collect::<Vec<_>>().join(", ")
 }

@@ -2,7 +2,7 @@
 
 use super::*;
 use restwater_log::{FeedAmount, FeedKind, FeedMeasure, WaterPlace, WeightUnit};
-use restwater_screen::{FeedTap, FishKey, FishView, KeyTap, PhoneTap, WeightView};
+use restwater_screen::{FeedTap, FishKey, FishView, KeyTap, KeyWeight, PhoneTap, WeightView};
 use restwater_session::{FedHere, feed_mg};
 
 fn feed(tap: FeedTap) -> Action {
@@ -190,9 +190,9 @@ fn changing_the_guess_of_a_measure_does_not_change_earlier_feed() {
 fn a_feeder_feeds_with_each_cast_and_undoing_the_cast_removes_that_feed() {
     let mut phone = with_a_spot();
     let each_cast = tagged(&phone.feed_screen(MIN).small, "feeder").clone();
-    assert!(!each_cast.solid);
+    assert_eq!(each_cast.weight, KeyWeight::Outline);
     phone.send_key(MIN, &each_cast);
-    assert!(tagged(&phone.feed_screen(MIN).small, "feeder").solid);
+    assert_eq!(tagged(&phone.feed_screen(MIN).small, "feeder").weight, KeyWeight::Chosen);
     let entries = phone.app().ops().len();
     phone.tap(2 * MIN, &CAST).unwrap();
     assert_eq!(phone.app().ops().len(), entries + 1, "what a feeder feeds is no entry of its own");

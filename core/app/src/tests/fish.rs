@@ -54,6 +54,27 @@ fn a_fish_slipped_back_takes_one_tap_after_landed_and_one_undo_reverts_it() {
     assert_eq!(phone.app().session().unwrap().doubts, []);
 }
 
+/// Solid ink means the next key: what was chosen looks different, and says so to a screen reader by its state.
+#[test]
+fn what_is_chosen_of_a_fish_is_not_drawn_as_the_next_key() {
+    use restwater_screen::KeyWeight;
+    let mut phone = started();
+    phone.land_on(0, 1);
+    let now = 12 * MIN;
+    phone.tap(now, &class("Roach")).unwrap();
+    phone.press(now + 1_000, Key::PutBack);
+    let of = |weight, phone: &mut Phone| -> Vec<Key> {
+        let keys = phone.bank(now + 2_000).keys.into_iter().filter(|key| key.weight == weight);
+        keys.map(|key| key.key).collect()
+    };
+    assert_eq!(of(KeyWeight::Solid, &mut phone), [Key::Cast]);
+    assert_eq!(of(KeyWeight::Chosen, &mut phone), [Key::FishClass, Key::PutBack]);
+    let Screen::Fish(view) = phone.app().screen(Which::Fish, &at(now + 2_000)).unwrap() else { panic!() };
+    let keys = || view.classes.iter().chain(&view.small);
+    assert!(keys().all(|key| key.weight != KeyWeight::Solid));
+    assert!(keys().filter(|key| key.weight == KeyWeight::Chosen).count() >= 2);
+}
+
 #[test]
 fn details_are_optional_and_their_row_disappears_with_the_next_cast() {
     let mut phone = started();

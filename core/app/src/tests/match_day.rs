@@ -220,7 +220,7 @@ fn class_weights_are_learned_and_nets_carry_over_and_warn() {
     let view = phone.view(now);
     // Two of 6 lb against a guess of 5 lb that counts as three: 5 lb 6 oz.
     let carp = phone.fish(now).classes.into_iter().find(|k| k.label == "CARP").unwrap();
-    assert!(carp.solid && carp.sub == "5 lb\u{a0}6 oz", "{carp:?}");
+    assert!(carp.weight == restwater_screen::KeyWeight::Chosen && carp.sub == "5 lb\u{a0}6 oz", "{carp:?}");
     assert_eq!(view.nets[0].holds, "5 fish, about 28 lb\u{a0}3 oz");
     assert_eq!(
         (view.nets[0].warning, view.nets[0].says.as_str()),

@@ -202,3 +202,37 @@ fn a_session_begun_under_a_reset_clock_takes_up_and_uses_up_the_plan_of_its_day(
     phone.tap(DAY, &START).unwrap();
     assert_eq!(lines(&mut phone).len(), 0, "Tuesday was fished");
 }
+
+/// The Swim proposes kept-back water neither before its time nor elsewhere when the Bank says that the time has come.
+#[test]
+fn the_swim_sends_the_next_cast_into_kept_back_water_when_the_plan_says_so() {
+    let mut phone = Phone::new();
+    phone.tap(0, &plan(PlanTap::Move { at: Some(MoveAt::AllIn { minutes: 120 }) })).unwrap();
+    phone.tap(MIN, &START).unwrap();
+    phone.tap(MIN + 5_000, &Action::CastHere).unwrap();
+    let aim = Action::StepAim { step: restwater_swim::Step::Out };
+    phone.tap(MIN + 10_000, &aim).unwrap();
+    phone.tap(MIN + 20_000, &Action::KeepBack).unwrap();
+    let said = |phone: &mut Phone, minute: i64| {
+        let swim = swim_screen::swim(phone, minute * MIN);
+        let bank = phone.bank(minute * MIN).advice;
+        let due =
+            bank.more.into_iter().chain([bank.detail]).any(|line| line.contains("fish kept-back water"));
+        (swim.headline.starts_with("Into kept-back water"), due, swim.why)
+    };
+    // Five casts without a bite: without the plan it would be time to go in.
+    for cast in 0..5 {
+        phone.tap((5 + 20 * cast) * MIN, &CAST).unwrap();
+        phone.tap((20 + 20 * cast) * MIN, &WOUND_IN).unwrap();
+    }
+    let (goes_in, due, _) = said(&mut phone, 110);
+    assert_eq!((goes_in, due), (false, false), "kept back until later");
+    phone.tap(111 * MIN, &CAST).unwrap();
+    phone.tap(119 * MIN, &BITE).unwrap();
+    phone.tap(120 * MIN, &LANDED).unwrap();
+    let (goes_in, due, why) = said(&mut phone, 122);
+    assert_eq!((goes_in, due), (true, true), "its time has come, whatever bites");
+    assert!(why.contains("as you planned"), "{why}");
+    let (goes_in, due, _) = said(&mut phone, 152);
+    assert_eq!((goes_in, due), (false, false), "decided against");
+}

@@ -82,8 +82,8 @@ fn nothing_above_the_pad_moves_from_one_state_to_the_next() {
                         && layout.header == first.2.header
                         && layout.detail == first.2.detail
                         && layout.fan == first.2.fan;
-                    // Where large text leaves one place beside the clock, the spot is there until it is on the pad.
-                    let turns = layout.detail.is_some() && ask.rods == 1 && layout.fan.is_none();
+                    // Where there is one place beside the clock, the spot is there until it is on the pad.
+                    let turns = ask.rods == 1 && layout.fan.is_none();
                     assert!(same && (turns || layout.since == first.2.since), "{phone} {ask:?}");
                 }
             }
@@ -269,5 +269,21 @@ fn at_twice_the_text_digits_after_a_landed_fish_say_what_they_count() {
         let ask = PadAsk { state: BankState::Landed, rods: 1, page: 0 };
         let [usual, large] = [1.0, 2.0].map(|scale| bank_layout(&phone.glass(scale, false), ask).unwrap());
         assert!(usual.since.is_none() || large.since.is_some(), "{}", phone.name);
+    }
+}
+
+/// The spot is read at arm's length: beside the clock it has room for nearly four lines of the size of other sentences.
+#[test]
+fn the_spot_of_a_cast_that_is_out_is_as_large_as_the_sentences_on_every_glass() {
+    for phone in &PHONES {
+        for scale in [1.0, 1.3, 2.0] {
+            let ask = PadAsk { state: BankState::Out, rods: 1, page: 0 };
+            let layout = bank_layout(&phone.glass(scale, false), ask).unwrap();
+            let spot = layout.spot.unwrap();
+            let body = layout.text.body.min(layout.text.body / scale);
+            let beside = spot.top < layout.strip.top;
+            let lines = if beside { 3.5 } else { 1.0 };
+            assert!(spot.height >= lines * LINE * body - 1e-6, "{} {scale}: {spot:?}, {body}", phone.name);
+        }
     }
 }

@@ -206,7 +206,7 @@ impl Pad<'_> {
 fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
     let words = input.words;
     let said = |tap| KeyTap::from(Action::Fish { cast: Some(fish.cast), tap });
-    let (id, what, solid, tap) = match key {
+    let (id, what, chosen, tap) = match key {
         Key::FishClass => match (&fish.class, &fish.offered) {
             (Some(class), _) => ("is", class.clone(), true, KeyTap::Open { which: Which::Fish }),
             (None, Some(offered)) => {
@@ -231,7 +231,7 @@ fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
         label: words.say_with(&format!("key-fish-{id}"), &args),
         sub: Some(words.say_with(&format!("key-fish-{id}-sub"), &args)),
         spoken: words.say_with(&format!("key-fish-{id}-spoken"), &args),
-        weight: if solid { KeyWeight::Solid } else { KeyWeight::Outline },
+        weight: KeyWeight::chosen(chosen),
         enabled: true,
         tap,
     })

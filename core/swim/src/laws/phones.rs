@@ -1,6 +1,7 @@
 //! Labels and marks on the canvases that phones have.
 
 use super::super::canvases::{PHONE_CANVASES, PhoneCanvas};
+use super::super::covered::covered;
 use super::super::scene::{FillRole, LabelRole, MarkShape};
 use super::*;
 
@@ -16,16 +17,20 @@ fn on_phone(phone: &PhoneCanvas, left_handed: bool) -> SceneAsk {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(128))]
 
+    /// Of labels, marks, ring, outlines and corners; the ring anywhere, the aim anywhere else.
     #[test]
-    fn labels_never_overlap_on_any_phone(
-        input in swim_input(70), phone in 0..PHONE_CANVASES.len(), left in any::<bool>()
+    fn nothing_covers_anything_on_any_phone(
+        input in swim_input(70), phone in 0..PHONE_CANVASES.len(), left in any::<bool>(),
+        next in any::<prop::sample::Index>(), aim in any::<prop::sample::Index>()
     ) {
         let Some(swim) = swim(input) else { return Ok(()) };
         let figures = swim.figures(DAY_MIN * MINUTE);
         let mut ask = on_phone(&PHONE_CANVASES[phone], left);
-        ask.next = swim.where_next(&figures).ranked.first().map(|n| n.cell);
+        let cell = |index: prop::sample::Index| swim.cells()[index.index(swim.cells().len())].id;
+        (ask.next, ask.chosen) = (Some(cell(next)), Some(cell(aim)));
         let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
         prop_assert_eq!(faults(&scene), 0);
+        prop_assert_eq!(covered(&scene), Vec::<String>::new());
         prop_assert!(all_finite(&scene));
     }
 }
@@ -82,7 +87,9 @@ fn the_number_of_bites_stays_while_a_rod_is_out_in_their_square() {
     for (casts, which) in [(casts, "in"), (with, "out")] {
         let swim = Swim::new(input(casts)).unwrap();
         let figures = swim.figures(130 * MINUTE);
-        for phone in PHONE_CANVASES.iter().filter(|phone| phone.text_scale < 2.0) {
+        // The squares of the smallest phone on its side are lower than a bait and a figure.
+        let roomy = |phone: &&PhoneCanvas| phone.text_scale < 2.0 && phone.canvas_mm.0 > 50.0;
+        for phone in PHONE_CANVASES.iter().filter(roomy) {
             for left in [false, true] {
                 let mut ask = on_phone(phone, left);
                 ask.next = swim.where_next(&figures).ranked.first().map(|n| n.cell);
@@ -254,5 +261,56 @@ fn labels_are_on_the_water_they_are_about() {
                 "{which}, {casts} casts: kept back on other water"
             );
         });
+    }
+}
+
+/// What the picture says of the water: the minutes rested and KEPT in the picture, and what it leaves to the key.
+fn states_said(scene: &SwimScene) -> (Vec<&str>, Vec<&str>) {
+    let is_state = |role: &LabelRole| matches!(role, LabelRole::Rested | LabelRole::KeptBack);
+    let labels = scene.label_role.iter().zip(&scene.label_text).filter(|(role, _)| is_state(role));
+    let mut shown: Vec<&str> = labels.map(|(_, text)| text.split(' ').next().unwrap_or("")).collect();
+    let left = scene.key.iter().filter(|line| is_state(&line.role) || line.role == LabelRole::Count);
+    let mut left: Vec<&str> = left.map(|line| line.text.as_str()).collect();
+    shown.sort_unstable();
+    left.sort_unstable();
+    (shown, left)
+}
+
+/// The flag is moved, with a line to its ring if there is no room at it: whatever is next, no square loses its minutes, its
+/// KEPT or its marks to it.
+#[test]
+fn the_flag_of_the_next_cast_makes_no_square_unreadable() {
+    for casts in [3, 12, 30, 60] {
+        let swim = a_long_day(casts);
+        let figures = swim.figures(DAY_MIN * MINUTE);
+        for phone in PHONE_CANVASES.iter().filter(|phone| phone.text_scale != 1.3) {
+            for cell in swim.cells().iter().filter(|cell| cell.aim.is_some()) {
+                let ask = SceneAsk { next: Some(cell.id), ..on_phone(phone, false) };
+                let words = SceneWords::default();
+                let silent = SceneWords { next: String::new(), ..words.clone() };
+                let with = swim.scene(&figures, &ask, &words).unwrap();
+                let without = swim.scene(&figures, &ask, &silent).unwrap();
+                let which = format!("{phone:?}, {casts} casts, {:?}", cell.id);
+                assert_eq!(states_said(&with), states_said(&without), "{which}");
+                assert!(with.label_role.contains(&LabelRole::Next), "{which}");
+                assert_eq!(covered(&with), Vec::<String>::new(), "{which}");
+            }
+        }
+    }
+}
+
+/// Who stays at a square reads how long ago the last lead landed there, in the ring if there is no room beside it.
+#[test]
+fn the_square_to_stay_at_shows_its_minutes() {
+    for (phone, left) in PHONE_CANVASES.iter().flat_map(|phone| [(phone, false), (phone, true)]) {
+        let swim = a_long_day(12);
+        let figures = swim.figures(DAY_MIN * MINUTE - 290 * MINUTE);
+        let stay = Spot { bearing_deg: -3.0, range_m: 32.5 };
+        let ask = SceneAsk { next: swim.cell_of(stay), stay: Some(stay), ..on_phone(phone, left) };
+        let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
+        let minutes = figures.cells[swim.place(ask.next.unwrap()).unwrap()].rested_min.unwrap();
+        let said = format!("{:.0}", minutes.floor());
+        let (shown, _) = states_said(&scene);
+        assert!(shown.contains(&said.as_str()), "{phone:?}, left {left}: {said} in {shown:?}");
     }
 }

@@ -1,20 +1,19 @@
 //! Draws one frame: water and its states, arcs, rays, kept-back water, the next cast, marks, labels.
 
 use super::ask::{Detail, SceneAsk, SceneWords};
+use super::flag;
 use super::hatch;
+use super::kept;
 use super::labels::Placer;
 use super::marks;
-use super::names::{self, KeptRing};
+use super::names;
 use super::pack::Pack;
-use super::record::{FillRole, LineRole, MarkShape, SwimScene};
+use super::record::{FillRole, LineRole, SwimScene};
 use super::view::{Rect, View};
 use crate::cells::{CellId, Swim};
 use crate::error::SwimError;
 use crate::fished::{CellState, SwimFigures};
 use crate::frame::{Point, Spot};
-use crate::input::KeptBack;
-use crate::sector::{AnnularSector, CHORD_ERROR_M};
-use crate::water::Water;
 
 /// What every part of the drawing needs.
 pub(crate) struct Drawing<'a> {
@@ -60,20 +59,22 @@ impl Drawing<'_> {
         for ring in &self.outline {
             pack.ring(LineRole::Outline, self.dp(if self.full() { 2.2 } else { 1.6 }), ring);
         }
-        let kept = self.kept_water();
-        self.kept_outlines(&mut pack, &kept);
+        let kept = kept::kept_water(self);
+        kept::outlines(self, &mut pack, &kept);
         self.peg(&mut pack);
-        let mut placer = Placer::new(&self.view);
-        self.aimed(&mut pack);
-        let rings = kept.iter().flat_map(|k| k.water.rings());
-        let rings: Vec<KeptRing> = rings.map(|ring| KeptRing::new(self.view.ring(&ring))).collect();
-        marks::draw_fixed(self, &mut pack, &mut placer);
-        if let Some(ring) = self.next(&mut pack, &mut placer).filter(|_| self.full()) {
-            names::at_the_ring(self, &mut pack, &mut placer, ring, &rings);
+        let mut placer = Placer::new(&self.view, &kept);
+        let aimed = self.aimed(&mut pack);
+        for corner in kept::corners(self, &kept) {
+            placer.keep_clear(corner);
         }
-        marks::draw(self, &mut pack, &mut placer, &rings);
+        marks::draw_fixed(self, &mut pack, &mut placer);
+        let ring = flag::ring(self, &mut pack, &mut placer);
+        self.keep_clear_of_aim(&aimed, &mut placer);
+        marks::draw(self, &mut pack, &mut placer, &kept);
         if self.full() {
-            names::draw(self, &mut pack, &mut placer, &kept, &rings);
+            names::draw(self, &mut pack, &mut placer, &kept, ring.as_ref());
+        } else if let Some(ring) = ring {
+            ring.dot(self, &mut pack);
         }
         pack.scene.key.iter_mut().for_each(|line| line.finish(&self.words.colon));
         pack.scene
@@ -177,43 +178,6 @@ impl Drawing<'_> {
         Some((near, Point { x, y: self.view.names_end }))
     }
 
-    /// Kept-back water, with touching pieces joined, and how long each has been kept back.
-    fn kept_water(&self) -> Vec<Kept> {
-        let mut all: Vec<Kept> = Vec::new();
-        for now in &self.figures.kept_back {
-            let mut one = Kept { water: self.water_kept(&now.water), minutes: vec![now.minutes] };
-            while let Some(i) = all.iter().position(|k| k.touches(&one)) {
-                let other = all.remove(i);
-                one = Kept {
-                    water: one.water.or(&other.water),
-                    minutes: [one.minutes, other.minutes].concat(),
-                };
-            }
-            all.push(one);
-        }
-        all
-    }
-
-    fn water_kept(&self, kept: &KeptBack) -> Water {
-        // Slightly larger, so that two neighbouring cells become one piece.
-        let sector = AnnularSector {
-            from_deg: kept.fan.from_deg - HAIR,
-            to_deg: kept.fan.to_deg + HAIR,
-            inner_m: (kept.band.from_m - HAIR).max(0.0),
-            outer_m: kept.band.to_m + HAIR,
-        };
-        self.swim.water().and(&Water::of_ring(&sector.ring(CHORD_ERROR_M)))
-    }
-
-    fn kept_outlines(&self, pack: &mut Pack, kept: &[Kept]) {
-        let (outer, inner) = if self.full() { (6.0, 2.4) } else { (3.6, 1.4) };
-        for ring in kept.iter().flat_map(|k| k.water.rings()) {
-            let ring = self.view.ring(&ring);
-            pack.ring(LineRole::KeptBack, self.dp(outer), &ring);
-            pack.ring(LineRole::KeptBackInner, self.dp(inner), &ring);
-        }
-    }
-
     fn peg(&self, pack: &mut Pack) {
         let p = self.view.foot;
         let s = self.dp(if self.full() { 5.0 } else { 4.0 });
@@ -226,14 +190,15 @@ impl Drawing<'_> {
         self.swim.cell(id).ok()?.aim.map(|a| self.view.spot(a))
     }
 
-    /// Draws the corners of the cell that is aimed at, unless the next cast goes there anyway.
-    fn aimed(&self, pack: &mut Pack) {
+    /// Draws the corners of the cell that is aimed at, unless the next cast goes there anyway, and returns them.
+    fn aimed(&self, pack: &mut Pack) -> Vec<Vec<Point>> {
         let Some(place) =
             self.ask.chosen.filter(|c| self.ask.next != Some(*c)).and_then(|c| self.swim.place(c))
         else {
-            return;
+            return Vec::new();
         };
         let sector = self.swim.cells()[place].sector;
+        let mut corners = Vec::new();
         let (deep, wide) = (sector.outer_m - sector.inner_m, sector.to_deg - sector.from_deg);
         for (far, right) in [(false, false), (false, true), (true, false), (true, true)] {
             let (range_m, up) = if far { (sector.outer_m, -1.0) } else { (sector.inner_m, 1.0) };
@@ -246,46 +211,23 @@ impl Drawing<'_> {
             let corner = self.view.line(spots.into_iter());
             pack.line(LineRole::Halo, self.dp(8.0), &corner);
             pack.line(LineRole::Aimed, self.dp(4.0), &corner);
+            corners.push(corner);
+        }
+        corners
+    }
+
+    /// Keeps other things off the corners of the cell that is aimed at, and off their sides as long as there is other room.
+    fn keep_clear_of_aim(&self, corners: &[Vec<Point>], placer: &mut Placer) {
+        let half = self.dp(2.0);
+        for corner in corners {
+            placer.keep_clear(Rect::round(corner[1].x, corner[1].y, 2.0 * half, 2.0 * half));
+            for side in corner.windows(2) {
+                placer.keep_clear_of_side(Rect::between(side[0], side[1]).grown(half));
+            }
         }
     }
-
-    /// Draws the ring of the next cast, and returns the space it takes.
-    fn next(&self, pack: &mut Pack, placer: &mut Placer) -> Option<Rect> {
-        let aim = self.ask.next.and_then(|c| self.aim(c))?;
-        // Whoever stays casts to the same spot, not to the middle of its cell.
-        let at = self.ask.stay.map_or(aim, |spot| self.view.spot(spot));
-        let (radius, width) = if self.full() { (13.0, 5.0) } else { (7.5, 3.0) };
-        pack.circle(LineRole::Halo, self.dp(1.9 * width), at, self.dp(radius));
-        pack.circle(LineRole::NextRing, self.dp(width), at, self.dp(radius));
-        let inner = self.dp(radius + width / 2.0);
-        // A bait that is out there has a dot of its own.
-        if !marks::baits_out(self).any(|bait| self.view.spot(bait).distance(at) < inner) {
-            pack.mark(MarkShape::NextDot, self.dp(if self.full() { 4.5 } else { 2.5 }), at);
-        }
-        let side = 2.0 * self.dp(radius + width);
-        let room = Rect::round(at.x, at.y, side, side);
-        placer.keep_clear(room);
-        Some(room)
-    }
 }
 
-/// A connected piece of kept-back water.
-pub(crate) struct Kept {
-    pub water: Water,
-    /// How long each part has been kept back.
-    pub minutes: Vec<f64>,
-}
-
-impl Kept {
-    /// Whether two pieces share water or an edge.
-    fn touches(&self, other: &Self) -> bool {
-        let near = |a: &Self, b: &Self| a.water.rings().iter().flatten().any(|p| b.water.distance(*p) < 0.05);
-        near(self, other) || near(other, self)
-    }
-}
-
-/// A distance, in degrees or metres, that is too small to see on the picture.
-const HAIR: f64 = 0.03;
 /// Chords of an arc.
 const ARC_STEPS: f64 = 72.0;
 /// How far the corners of the aimed cell run along its sides, as a share of them.

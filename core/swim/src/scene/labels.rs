@@ -3,11 +3,23 @@
 //! If a label finds no place it is shortened, then made smaller (never below the size of 100 % text), then
 //! replaced by a number that the key explains, and finally moved to the key.
 
+use super::kept::{Kept, OUTLINE_DP};
 use super::pack::Pack;
 use super::record::{KeyLine, LabelRole};
 use super::text;
 use super::view::{Rect, View};
 use crate::frame::Point;
+
+/// What a label may cover where there is no place that is clear of everything.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Over {
+    /// Nothing.
+    Nothing,
+    /// The sides of outlines and of the corners of the cell that is aimed at.
+    Outlines,
+    /// Marks too.
+    Marks,
+}
 
 /// A label looking for a place.
 pub(crate) struct Label {
@@ -20,24 +32,44 @@ pub(crate) struct Label {
     pub key: Option<String>,
     /// Drawn with a box.
     pub boxed: bool,
-    /// Whether it may cover marks if there is no other place.
-    pub over_marks: bool,
+    /// What it may cover at the most.
+    pub over: Over,
 }
 
 /// Returns the possible middle points for a box of this width and height, best first.
 pub(crate) type Places<'a> = dyn Fn(f64, f64) -> Vec<Point> + 'a;
+/// Whether a box of this width and height round a point is where the label belongs.
+pub(crate) type Fits<'a> = dyn Fn(Point, f64, f64) -> bool + 'a;
+
+/// Every place is where it belongs.
+pub(crate) fn anywhere(_: Point, _: f64, _: f64) -> bool {
+    true
+}
 
 /// Places labels one after the other.
 pub(crate) struct Placer<'v> {
     view: &'v View,
     taken: Vec<Rect>,
     marks: Vec<Rect>,
+    /// Round marks: the middle and the radius.
+    discs: Vec<(Point, f64)>,
+    /// The sides of the corners of the cell that is aimed at.
+    sides: Vec<Rect>,
+    kept: &'v [Kept],
     numbers: u32,
 }
 
 impl<'v> Placer<'v> {
-    pub fn new(view: &'v View) -> Self {
-        Self { view, taken: Vec::new(), marks: Vec::new(), numbers: 0 }
+    pub fn new(view: &'v View, kept: &'v [Kept]) -> Self {
+        Self {
+            view,
+            taken: Vec::new(),
+            marks: Vec::new(),
+            discs: Vec::new(),
+            sides: Vec::new(),
+            kept,
+            numbers: 0,
+        }
     }
 
     /// Keeps the space of a mark free.
@@ -45,47 +77,54 @@ impl<'v> Placer<'v> {
         self.marks.push(r);
     }
 
-    /// Keeps the labels placed so far clear of marks that come after them.
-    pub fn keep_clear_of_labels(&mut self) {
-        self.marks.extend(self.taken.iter().copied());
+    /// Keeps the space of a round mark free.
+    pub fn keep_clear_of_disc(&mut self, at: Point, radius: f64) {
+        self.discs.push((at, radius));
     }
 
-    /// Whether there is no mark in a rectangle.
-    pub fn has_no_mark_in(&self, r: &Rect) -> bool {
-        !self.marks.iter().any(|m| m.meets(r))
+    /// Keeps the side of a corner free as long as there is other room.
+    pub fn keep_clear_of_side(&mut self, r: Rect) {
+        self.sides.push(r);
     }
 
-    /// Whether there is neither a mark nor a label in a rectangle; for one that holds a label, as labels are placed.
+    /// The marks so far.
+    pub fn marks(&self) -> &[Rect] {
+        &self.marks
+    }
+
+    /// Whether a mark with its number has room in a rectangle; `is_label` for one that holds a number, as labels are placed.
     pub fn has_room_for(&self, r: &Rect, is_label: bool) -> bool {
-        if is_label {
-            return self.is_free(r, false);
-        }
-        self.has_no_mark_in(r) && !self.taken.iter().any(|t| t.meets(r))
+        let free = if is_label { self.is_free(r, Over::Nothing) } else { self.is_clear(r, Over::Nothing) };
+        free && !self.taken.iter().any(|t| t.meets(r))
     }
 
     /// How far the nearest mark is from a point.
     pub fn clearance(&self, p: Point) -> f64 {
-        let middle = |m: &Rect| Point { x: m.x + m.w / 2.0, y: m.y + m.h / 2.0 };
-        self.marks.iter().map(|m| middle(m).distance(p)).fold(f64::INFINITY, f64::min)
+        let marks = self.marks.iter().map(|m| m.middle().distance(p));
+        marks.chain(self.discs.iter().map(|(at, _)| at.distance(p))).fold(f64::INFINITY, f64::min)
+    }
+
+    /// How many labels and marks a line runs through; those that contain its end don't count.
+    pub fn crossed(&self, from: Point, to: Point) -> usize {
+        let through = |r: &&Rect| r.is_crossed_by(from, to) && r.nearest(to) != to;
+        self.taken.iter().filter(through).count() + self.marks.iter().filter(through).count()
     }
 
     /// Places a label, or puts it into the key.
     pub fn place(&mut self, pack: &mut Pack, label: &Label, places: &Places) {
-        let wanted = label.tries.first().map_or(0.0, |t| t.1);
-        for over in [false, true].into_iter().take(if label.over_marks { 2 } else { 1 }) {
-            for (said, size) in &label.tries {
-                if self.try_text(pack, label, said, *size, places, over) {
-                    // If the label is smaller than the reader's text size, the key repeats it at full size.
-                    if let Some(text) = label.key.clone().filter(|_| *size < wanted) {
-                        pack.scene.key.push(KeyLine::new(None, text, label.role));
-                    }
-                    return;
-                }
-            }
+        if !self.find(pack, label, places, &anywhere) {
+            self.explain(pack, label, places);
         }
+    }
+
+    /// Puts a label into the key, with a number in its place if it may have one.
+    fn explain(&mut self, pack: &mut Pack, label: &Label, places: &Places) {
         let Some(explained) = &label.key else { return };
+        let wanted = label.tries.first().map_or(0.0, |t| t.1);
         let number = self.numbers + 1;
-        let found = label.numbered && self.try_text(pack, label, &number.to_string(), wanted, places, false);
+        let said = number.to_string();
+        let tried = (said.as_str(), wanted);
+        let found = label.numbered && self.try_text(pack, label, tried, places, &anywhere, Over::Nothing);
         if found {
             self.numbers = number;
         }
@@ -93,19 +132,53 @@ impl<'v> Placer<'v> {
         pack.scene.key.push(KeyLine::new(number, explained.clone(), label.role));
     }
 
+    /// Places a label; false if there is no room for it.
+    pub fn find(&mut self, pack: &mut Pack, label: &Label, places: &Places, fits: &Fits) -> bool {
+        [Over::Nothing, Over::Outlines, Over::Marks]
+            .into_iter()
+            .take_while(|over| *over <= label.over)
+            .any(|over| self.find_over(pack, label, places, fits, over))
+    }
+
+    /// The same, covering no more than that.
+    pub fn find_over(
+        &mut self,
+        pack: &mut Pack,
+        label: &Label,
+        places: &Places,
+        fits: &Fits,
+        over: Over,
+    ) -> bool {
+        let wanted = label.tries.first().map_or(0.0, |t| t.1);
+        let outlined = !self.sides.is_empty() || !self.kept.is_empty();
+        if over == Over::Outlines && !outlined {
+            return false;
+        }
+        for (said, size) in &label.tries {
+            if self.try_text(pack, label, (said, *size), places, fits, over) {
+                // If the label is smaller than the reader's text size, the key repeats it at full size.
+                if let Some(text) = label.key.clone().filter(|_| *size < wanted) {
+                    pack.scene.key.push(KeyLine::new(None, text, label.role));
+                }
+                return true;
+            }
+        }
+        false
+    }
+
     fn try_text(
         &mut self,
         pack: &mut Pack,
         label: &Label,
-        said: &str,
-        size: f64,
+        (said, size): (&str, f64),
         places: &Places,
-        over: bool,
+        fits: &Fits,
+        over: Over,
     ) -> bool {
         let (w, h) = box_of(label, said, size);
         for middle in places(w, h) {
             let r = Rect::round(middle.x, middle.y, w, h);
-            if self.is_free(&r, over) {
+            if self.is_free(&r, over) && fits(middle, w, h) {
                 self.put(pack, label, said, size, r);
                 return true;
             }
@@ -113,31 +186,47 @@ impl<'v> Placer<'v> {
         false
     }
 
-    fn is_free(&self, r: &Rect, over_marks: bool) -> bool {
+    /// Whether a label has room in a rectangle.
+    pub fn is_free(&self, r: &Rect, over: Over) -> bool {
         // A small gap stays between two labels.
-        let gap = 1.5 * self.view.dp;
-        let wide = Rect { x: r.x - gap, y: r.y - gap, w: r.w + 2.0 * gap, h: r.h + 2.0 * gap };
-        self.view.holds(r)
-            && !self.taken.iter().any(|t| t.meets(&wide))
-            && (over_marks || !self.marks.iter().any(|m| m.meets(r)))
+        let wide = r.grown(1.5 * self.view.dp);
+        self.view.holds(r) && !self.taken.iter().any(|t| t.meets(&wide)) && self.is_clear(r, over)
     }
 
-    fn put(&mut self, pack: &mut Pack, label: &Label, said: &str, size: f64, r: Rect) {
+    /// Whether there is nothing in a rectangle but labels and what may be covered.
+    fn is_clear(&self, r: &Rect, over: Over) -> bool {
+        if over == Over::Marks {
+            return true;
+        }
+        let in_disc = |(at, radius): &(Point, f64)| r.nearest(*at).distance(*at) < *radius;
+        !self.marks.iter().any(|m| m.meets(r))
+            && !self.discs.iter().any(in_disc)
+            && (over == Over::Outlines || !self.is_on_outline(r))
+    }
+
+    fn is_on_outline(&self, r: &Rect) -> bool {
+        let half = OUTLINE_DP / 2.0 * self.view.dp;
+        self.sides.iter().any(|side| side.meets(r))
+            || self.kept.iter().flat_map(|k| &k.rings).any(|edge| edge.runs_through(r, half))
+    }
+
+    /// Puts a label where it is known to have room.
+    pub fn put(&mut self, pack: &mut Pack, label: &Label, said: &str, size: f64, r: Rect) {
         self.taken.push(r);
         pack.label(said, size, label.role, label.boxed, r);
     }
 }
 
-fn box_of(label: &Label, said: &str, size: f64) -> (f64, f64) {
+pub(crate) fn box_of(label: &Label, said: &str, size: f64) -> (f64, f64) {
     let pad = if label.boxed { 0.5 * size } else { 0.25 * size };
     (text::width(said, size) + pad, 1.2 * size)
 }
 
-/// Places in a ring, nearest to `wish` first, on a lattice over its bounds; ties go to the side away from
+/// A lattice over the bounds of rings, the points nearest to `wish` first and `wish` before them; ties go to the side away from
 /// the thumb.
-pub(crate) fn places_in(rings: &[Vec<Point>], wish: Point, side: f64) -> Vec<Point> {
+pub(crate) fn lattice_in(rings: &[&[Point]], wish: Point, side: f64) -> Vec<Point> {
     const STEPS: i32 = 8;
-    let all = || rings.iter().flatten();
+    let all = || rings.iter().copied().flatten();
     let low = |f: fn(&Point) -> f64| all().map(f).fold(f64::INFINITY, f64::min);
     let high = |f: fn(&Point) -> f64| all().map(f).fold(f64::NEG_INFINITY, f64::max);
     let (x0, x1, y0, y1) = (low(|p| p.x), high(|p| p.x), low(|p| p.y), high(|p| p.y));
@@ -148,10 +237,8 @@ pub(crate) fn places_in(rings: &[Vec<Point>], wish: Point, side: f64) -> Vec<Poi
             places.push(Point { x: x0 * (1.0 - s) + x1 * s, y: y0 * (1.0 - t) + y1 * t });
         }
     }
-    let inside = |p: &Point| rings.iter().filter(|r| crate::planar::ring_contains(r, *p)).count() % 2 == 1;
-    places.retain(inside);
     // Rounded, so that a mirrored ring offers the mirrored places in the same order.
     let key = |p: &Point| ((p.distance(wish) * 16.0).round() as i64, (p.x * side * 16.0).round() as i64);
-    places.sort_by_key(key);
+    places.sort_by_cached_key(key);
     places
 }

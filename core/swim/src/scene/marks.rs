@@ -5,8 +5,9 @@
 //! water shows where they went.
 
 use super::draw::Drawing;
-use super::labels::{Label, Placer};
-use super::names::{self, KeptRing};
+use super::kept::{Kept, KeptRing, OUTLINE_DP};
+use super::labels::{Label, Over, Placer};
+use super::names;
 use super::pack::Pack;
 use super::record::{KeyLine, LabelRole, LineRole, MarkShape};
 use super::text::width;
@@ -22,7 +23,7 @@ pub(crate) fn draw_fixed(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
 }
 
 /// Draws the marks of what happened with their numbers.
-pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
+pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept]) {
     // Cells are drawn one after the other, each clear of the earlier ones: those with bites first, then those
     // fished last, then from the side away from the thumb, so that a mirrored swim gives a mirrored picture.
     let mut places: Vec<usize> = (0..d.figures.cells.len()).filter(|place| happened(d, *place)).collect();
@@ -112,7 +113,7 @@ fn cluster(
                 numbered: false,
                 key: None,
                 boxed: false,
-                over_marks: false,
+                over: Over::Nothing,
             };
             // The row was settled where its numbers have room too.
             placer.place(pack, &label, &|_, _| vec![room]);
@@ -172,16 +173,16 @@ impl Row {
 
     /// Finds a place clear of other marks, if necessary with fewer and smaller marks; those without a place
     /// go into the key.
-    fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize, kept: &[KeptRing]) -> Option<Point> {
+    fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize, kept: &[Kept]) -> Option<Point> {
         let own = d.figures.cells[place].kept_back_min.is_some();
         let free = |row: &Self, p: &Point| {
             let (w, h) = (row.width(), row.height());
             // Numbers are labels: they stay on the canvas, and are not on kept-back water that is another cell's.
-            let may = !row.is_numbered() || own || kept.iter().all(|ring| ring.is_clear_of(*p, w, h));
+            let may = !row.is_numbered() || own || edges(kept).all(|edge| edge.is_clear_of(*p, w, h));
             may && placer.has_room_for(&Rect::round(p.x, p.y, w, h), row.is_numbered())
         };
         loop {
-            let places = self.places(d, place);
+            let places = self.places(d, place, !kept.is_empty());
             if let Some(found) = places.iter().find(|p| free(self, p)) {
                 return Some(*found);
             }
@@ -225,8 +226,8 @@ impl Row {
     }
 
     /// Possible places, best first: on the aim of the cell along its far edge, its near edge, its middle; not
-    /// across the edge of the water if it fits inside.
-    fn places(&self, d: &Drawing, place: usize) -> Vec<Point> {
+    /// across the edge of the water if it fits inside. Where water is kept back, they keep clear of an outline on any side.
+    fn places(&self, d: &Drawing, place: usize, outlined: bool) -> Vec<Point> {
         let cell = &d.swim.cells()[place];
         let centre = f64::midpoint(cell.sector.from_deg, cell.sector.to_deg);
         let bearing = cell.aim.map_or(centre, |a| a.bearing_deg);
@@ -236,7 +237,10 @@ impl Row {
         };
         let (near, far) = (cell.sector.inner_m, cell.sector.outer_m);
         let mid = at(f64::midpoint(near, far), 0.0);
-        let lift = 0.5 * self.height().max(self.pitch) + d.dp(1.0);
+        let edge = d.dp(if outlined { OUTLINE_DP / 2.0 + 0.5 } else { 1.0 });
+        // A number has blank above and below it.
+        let blank = d.dp(if self.is_numbered() { 2.0 } else { 0.0 });
+        let lift = (0.5 * self.height() - blank).max(0.5 * self.pitch) + edge;
         let (high, low) = (at(far, lift), at(near, -lift));
         if !d.full() {
             return vec![mid];
@@ -250,7 +254,7 @@ impl Row {
         };
         // Aside within the cell too, first away from the thumb.
         let wide = d.view.breadth(cell.sector.to_deg - cell.sector.from_deg, f64::midpoint(near, far));
-        let aside = (wide / 2.0 - half).max(0.0) * d.ask.side();
+        let aside = (wide / 2.0 - half - if outlined { edge } else { 0.0 }).max(0.0) * d.ask.side();
         let levels = if low.y <= high.y { vec![mid] } else { vec![high, low, mid] };
         // Where a bait or the ring is in the way, places between these may still be clear.
         let between_levels = levels.windows(2).map(|two| at_middle(two[0], two[1])).collect::<Vec<_>>();
@@ -266,6 +270,10 @@ impl Row {
         ];
         places.concat().into_iter().map(between).collect()
     }
+}
+
+fn edges(kept: &[Kept]) -> impl Iterator<Item = &KeptRing> {
+    kept.iter().flat_map(|kept| &kept.rings)
 }
 
 fn at_middle(a: Point, b: Point) -> Point {

@@ -2,8 +2,10 @@
 
 mod ask;
 mod draw;
+mod flag;
 mod hatch;
 mod hit;
+mod kept;
 mod labels;
 mod legend;
 mod marks;

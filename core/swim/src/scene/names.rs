@@ -1,127 +1,43 @@
 //! The words and figures on the picture, the most important first.
 
-use super::draw::{Drawing, Kept};
-use super::labels::{Label, Placer, places_in};
-use super::marks::happened;
+use super::draw::Drawing;
+use super::flag::{self, Ring};
+use super::kept::{self, Kept};
+use super::labels::{Label, Over, Placer, lattice_in};
 use super::pack::Pack;
-use super::record::LabelRole;
+use super::record::{KeyLine, LabelRole};
 use super::text::width;
-use super::view::Rect;
 use crate::columns::ColumnName::{Between, LeftOf, On, Plain, RightOf};
 use crate::fished::CellState;
 use crate::frame::{Point, Spot, point_at};
 use crate::planar::{ring_centroid, ring_contains};
 
 /// Places every label of a full scene.
-pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], rings: &[KeptRing]) {
-    kept_back(d, pack, placer, kept);
-    rested(d, pack, placer, rings);
+pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], ring: Option<&Ring>) {
+    let narrow = kept::words(d, pack, placer, kept);
+    let in_ring = rested(d, pack, placer, kept, ring);
+    kept::words_beside(d, pack, placer, &narrow);
+    if let Some(ring) = ring {
+        if !in_ring {
+            ring.dot(d, pack);
+        }
+        // After the states, which don't give way to it.
+        flag::flag(d, pack, placer, ring);
+    }
     ranges(d, pack, placer);
     marks(d, pack, placer);
     things(d, pack, placer);
 }
 
-/// Places NEXT so that it touches the ring: above it, otherwise below it, beside it, or at a corner. Marks keep
-/// clear of it too.
-pub(crate) fn at_the_ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer, ring: Rect, kept: &[KeptRing]) {
-    let word = if d.ask.stay.is_some() { &d.words.stay } else { &d.words.next };
-    let label = Label {
-        role: LabelRole::Next,
-        tries: by_size_then_length(d, std::slice::from_ref(word)),
-        numbered: false,
-        key: None,
-        boxed: true,
-        over_marks: true,
-    };
-    let at = Point { x: ring.x + ring.w / 2.0, y: ring.y + ring.h / 2.0 };
-    let said = said_cells(d);
-    placer.place(pack, &label, &|w, h| {
-        let (away, high) = (f64::midpoint(ring.w, w), f64::midpoint(ring.h, h));
-        let limit = (d.view.half_width - w / 2.0).max(0.0);
-        let x = at.x.clamp(-limit, limit);
-        let mut places = vec![
-            Point { x, y: at.y - high },
-            Point { x, y: at.y + high },
-            Point { x: at.x - away * d.ask.side(), y: at.y },
-            Point { x: at.x + away * d.ask.side(), y: at.y },
-        ];
-        let corner = |x: f64, y: f64| Point { x: at.x + x * away * d.ask.side(), y: at.y + y * high };
-        places.extend([corner(-1.0, -1.0), corner(-1.0, 1.0), corner(1.0, -1.0), corner(1.0, 1.0)]);
-        // Along a side of the ring, where none of these is free.
-        for part in [-0.75, -0.5, -0.25, 0.25, 0.5, 0.75] {
-            places.extend([corner(part, -1.0), corner(part, 1.0), corner(-1.0, part), corner(1.0, part)]);
-        }
-        // Places that cut an edge of kept-back water only where there are no others, so that a smaller word comes before them;
-        // those that hide no cell with a mark or a state come first.
-        let is_whole = |p: &Point| kept.iter().all(|ring| !ring.is_cut_by(*p, w, h));
-        if places.iter().any(is_whole) {
-            places.retain(is_whole);
-        }
-        places.sort_by_cached_key(|p| {
-            let label = Rect::round(p.x, p.y, w, h);
-            said.iter().filter(|cell| cell.iter().any(|half| label.meets(half))).count()
-        });
-        places
-    });
-    placer.keep_clear_of_labels();
-}
-
-/// The cells that have a mark or a state, each by the middles of its far and near halves.
-fn said_cells(d: &Drawing) -> Vec<[Rect; 2]> {
-    let said = |place: &usize| d.state(*place) != CellState::Free || happened(d, *place);
-    let halves = |place: usize| {
-        let sector = d.swim.cells()[place].sector;
-        let bearing_deg = f64::midpoint(sector.from_deg, sector.to_deg);
-        let deep = sector.outer_m - sector.inner_m;
-        let wide = 0.8 * d.view.breadth(sector.to_deg - sector.from_deg, sector.inner_m);
-        [0.25, 0.75].map(|share| {
-            let at = d.view.spot(Spot { bearing_deg, range_m: sector.inner_m + share * deep });
-            Rect::round(at.x, at.y, wide, 0.4 * d.view.depth(deep))
-        })
-    };
-    (0..d.figures.cells.len()).filter(said).map(halves).collect()
-}
-
-/// Places KEPT inside each piece of kept-back water, with the time if there is room for it.
-fn kept_back(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept]) {
-    for piece in kept {
-        let rings: Vec<Vec<Point>> = piece.water.rings().iter().map(|r| d.view.ring(r)).collect();
-        let Some(first) = rings.first() else { continue };
-        let times: Vec<String> = piece.minutes.iter().map(|m| d.words.time(*m)).collect();
-        let alike = times.windows(2).all(|w| w[0] == w[1]);
-        let long = times.first().filter(|_| alike).map(|time| format!("{} {time}", d.words.kept));
-        // Never the time alone, since it would read as minutes rested.
-        let mut tries: Vec<(String, f64)> = long.map(|text| (text, d.view.text)).into_iter().collect();
-        tries.extend(d.view.sizes().into_iter().map(|size| (d.words.kept.clone(), size)));
-        let label = Label {
-            role: LabelRole::KeptBack,
-            tries,
-            numbered: false,
-            key: Some(format!("{} {}", d.words.kept_back, times.join(", "))),
-            boxed: true,
-            over_marks: false,
-        };
-        let wish = ring_centroid(first);
-        let held = |w: f64, h: f64| {
-            let all = places_in(&rings, wish, d.ask.side());
-            let corner = |p: &Point, x: f64, y: f64| Point { x: p.x + x * w / 2.0, y: p.y + y * h / 2.0 };
-            let on = |p: Point| rings.iter().any(|r| ring_contains(r, p));
-            let corners = [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0), (0.0, -1.0), (0.0, 1.0)];
-            all.into_iter().filter(|p| corners.iter().all(|c| on(corner(p, c.0, c.1)))).collect()
-        };
-        placer.place(pack, &label, &held);
-    }
-}
-
 /// Tries every text at the full size before any at a smaller one.
-fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
+pub(crate) fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String, f64)> {
     let sizes = d.view.sizes();
     sizes.into_iter().flat_map(|size| texts.iter().map(move |t| (t.clone(), size))).collect()
 }
 
 /// Places the minutes rested in each cell that is not free yet, the last fished first. All have the same
-/// form, with the unit only if every cell has room for it.
-fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) {
+/// form, with the unit only if every cell has room for it. True if those of its cell are written inside the ring.
+fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], ring: Option<&Ring>) -> bool {
     let known = d.figures.cells.iter().enumerate().filter(|(i, _)| d.state(*i) != CellState::Free);
     let mut all: Vec<(usize, f64)> = known.filter_map(|(i, c)| c.rested_min.map(|m| (i, m))).collect();
     let aim_x = |i: usize| d.swim.cells()[i].sector.centroid().x * d.ask.side();
@@ -130,6 +46,7 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) 
         a.1.total_cmp(&b.1).then_with(|| ((x * 1e3).round()).total_cmp(&((y * 1e3).round())))
     });
     let unit = all.iter().all(|(place, _)| has_room_for_the_unit(d, *place));
+    let mut in_ring = false;
     for (place, minutes) in all {
         let rings = d.cell_rings(place);
         let cell = &d.swim.cells()[place];
@@ -139,77 +56,51 @@ fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[KeptRing]) 
         let depth = d.view.depth(cell.sector.outer_m - cell.sector.inner_m);
         let wish = Point { x: middle.x, y: middle.y + 0.22 * depth };
         let number = format!("{:.0}", minutes.floor());
-        let said = if unit { format!("{number} {}", d.words.minutes) } else { number };
+        let said = if unit { format!("{number} {}", d.words.minutes) } else { number.clone() };
         let label = Label {
             role: LabelRole::Rested,
             tries: by_size_then_length(d, &[said]),
             numbered: false,
             key: Some(format!("{}{}{}", place_name(d, place), d.words.colon, d.words.time(minutes))),
             boxed: true,
-            over_marks: false,
+            over: Over::Outlines,
         };
         let own = d.figures.cells[place].kept_back_min.is_some();
-        placer.place(pack, &label, &|w, h| {
-            let mut places = places_in(&rings, wish, d.ask.side());
-            // As close to the near edge as possible, if marks leave no other room.
+        let slices: Vec<&[Point]> = rings.iter().map(Vec::as_slice).collect();
+        let lattice = lattice_in(&slices, wish, d.ask.side());
+        let foot = {
             let bearing_deg = cell.aim.map_or(0.0, |a| a.bearing_deg);
-            let foot = d.view.spot(Spot { bearing_deg, range_m: cell.sector.inner_m });
-            places.push(Point { x: foot.x, y: foot.y - h / 2.0 - d.dp(0.5) });
-            let inside = |p: &Point| {
-                let hair = d.dp(1.0);
-                let (w, h) = (w - 2.0 * hair, h - 2.0 * hair);
-                let corner = |x: f64, y: f64| Point { x: p.x + x * w / 2.0, y: p.y + y * h / 2.0 };
-                let all = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(-1.0, 1.0), corner(1.0, 1.0)];
-                all.iter().all(|c| rings.iter().any(|r| ring_contains(r, *c)))
-            };
-            places.retain(|p| inside(p) && (own || kept.iter().all(|ring| ring.is_clear_of(*p, w, h))));
-            places
-        });
+            d.view.spot(Spot { bearing_deg, range_m: cell.sector.inner_m })
+        };
+        let places = |_: f64, h: f64| {
+            // As close to the near edge as possible, if marks leave no other room.
+            let last = Point { x: foot.x, y: foot.y - h / 2.0 - d.dp(0.5) };
+            lattice.iter().copied().chain([last]).collect()
+        };
+        let inside = |p: Point, w: f64, h: f64| {
+            let hair = d.dp(1.0);
+            let (wide, high) = (w - 2.0 * hair, h - 2.0 * hair);
+            let corner = |x: f64, y: f64| Point { x: p.x + x * wide / 2.0, y: p.y + y * high / 2.0 };
+            let all = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(-1.0, 1.0), corner(1.0, 1.0), p];
+            all.iter().all(|c| rings.iter().any(|r| ring_contains(r, *c)))
+                && (own || kept.iter().flat_map(|k| &k.rings).all(|edge| edge.is_clear_of(p, w, h)))
+        };
+        if placer.find(pack, &label, &places, &inside) {
+            continue;
+        }
+        if ring.is_some_and(|ring| ring.minutes(d, pack, placer, place, &number)) {
+            in_ring = true;
+        } else {
+            pack.scene.key.extend(label.key.map(|text| KeyLine::new(None, text, label.role)));
+        }
     }
+    in_ring
 }
 
 fn has_room_for_the_unit(d: &Drawing, place: usize) -> bool {
     let sector = d.swim.cells()[place].sector;
     let room = d.view.breadth(sector.to_deg - sector.from_deg, sector.inner_m);
     room >= width(&format!("88 {}", d.words.minutes), d.view.text) + 0.7 * d.view.text
-}
-
-/// The edge of kept-back water.
-pub(crate) struct KeptRing {
-    ring: Vec<Point>,
-    bounds: Rect,
-}
-
-impl KeptRing {
-    pub fn new(ring: Vec<Point>) -> Self {
-        let low = |of: fn(&Point) -> f64| ring.iter().map(of).fold(f64::INFINITY, f64::min);
-        let high = |of: fn(&Point) -> f64| ring.iter().map(of).fold(f64::NEG_INFINITY, f64::max);
-        let (x, y) = (low(|p| p.x), low(|p| p.y));
-        let bounds = Rect { x, y, w: high(|p| p.x) - x, h: high(|p| p.y) - y };
-        Self { ring, bounds }
-    }
-
-    /// Whether the edge runs through a box.
-    fn is_cut_by(&self, middle: Point, w: f64, h: f64) -> bool {
-        let corner = |x: f64, y: f64| Point { x: middle.x + x * w / 2.0, y: middle.y + y * h / 2.0 };
-        let corners = [corner(-1.0, -1.0), corner(1.0, -1.0), corner(-1.0, 1.0), corner(1.0, 1.0)];
-        let inside = corners.iter().filter(|p| ring_contains(&self.ring, **p)).count();
-        inside != 4 && !self.is_clear_of(middle, w, h)
-    }
-
-    /// Whether a box keeps clear of it, so that a cell's figure isn't drawn on kept-back water beside it.
-    pub fn is_clear_of(&self, middle: Point, w: f64, h: f64) -> bool {
-        if !self.bounds.meets(&Rect::round(middle.x, middle.y, w, h)) {
-            return true;
-        }
-        let in_box = |p: &Point| (p.x - middle.x).abs() < w / 2.0 && (p.y - middle.y).abs() < h / 2.0;
-        if self.ring.iter().any(in_box) {
-            return false;
-        }
-        let steps = [-1.0, -0.5, 0.0, 0.5, 1.0];
-        let at = |x: f64, y: f64| Point { x: middle.x + x * w / 2.0, y: middle.y + y * h / 2.0 };
-        !steps.iter().any(|x| steps.iter().any(|y| ring_contains(&self.ring, at(*x, *y))))
-    }
 }
 
 /// "Gate 30-40 m", for the key.
@@ -266,7 +157,7 @@ fn above(d: &Drawing, x: f64, w: f64, h: f64) -> Vec<Point> {
 fn plain(role: LabelRole, mut tries: Vec<(String, f64)>, name: &str) -> Label {
     tries.retain(|t| !t.0.trim().is_empty());
     let key = Some(name.to_owned()).filter(|n| !n.trim().is_empty());
-    Label { role, tries, numbered: true, key, boxed: false, over_marks: false }
+    Label { role, tries, numbered: true, key, boxed: false, over: Over::Nothing }
 }
 
 /// Names of hazards, then of features, beside their marks.
@@ -302,10 +193,9 @@ fn round_a_mark(d: &Drawing, at: Point, w: f64, h: f64) -> Vec<Point> {
     ]
 }
 
-/// Places the ranges of band edges at the end of each arc on the side away from the thumb: beside the water
-/// if it is narrow enough, otherwise in its corner just above the arc.
+/// Places the ranges of band edges at the end of each arc on the side away from the thumb, or if there is no room at the other
+/// end: beside the water if it is narrow enough, otherwise in its corner just above the arc.
 fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
-    let side = d.ask.side();
     for band in d.swim.bands().iter().filter(|band| band.from_m > 0.0) {
         let said = format!("{:.0} {}", band.from_m, d.words.metres);
         let label = Label {
@@ -314,27 +204,34 @@ fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
             numbered: false,
             key: None,
             boxed: false,
-            over_marks: false,
+            over: Over::Nothing,
         };
-        let Some(end) = arc_end(d, band.from_m) else { continue };
+        let sides = [d.ask.side(), -d.ask.side()];
+        let ends: Vec<(f64, Point)> =
+            sides.into_iter().filter_map(|side| Some((side, arc_end(d, band.from_m, side)?))).collect();
         placer.place(pack, &label, &|w, h| {
-            // Neither may cover the edge of the water, which is not upright beside it.
-            let edge = |y: f64| {
-                let rows = [y - h / 2.0, y, y + h / 2.0].into_iter().filter_map(|y| d.span_at(y));
-                rows.map(|(from, to)| if side > 0.0 { from } else { -to }).collect::<Vec<_>>()
-            };
-            let (out, up) = (end.y - h * 0.1, end.y - h * 0.55);
-            let outer = edge(out).into_iter().fold(side * end.x, f64::min) - w / 2.0 - d.dp(2.0);
-            let inner = edge(up).into_iter().fold(side * end.x, f64::max) + w / 2.0 + d.dp(3.5);
-            vec![Point { x: side * outer, y: out }, Point { x: side * inner, y: up }]
+            ends.iter().flat_map(|&(side, end)| at_an_end(d, side, end, w, h)).collect()
         });
     }
 }
 
-/// Where the arc at a range ends on the side away from the thumb.
-fn arc_end(d: &Drawing, range_m: f64) -> Option<Point> {
+/// Beside the water and inside it, at the end of an arc.
+fn at_an_end(d: &Drawing, side: f64, end: Point, w: f64, h: f64) -> [Point; 2] {
+    // Neither may cover the edge of the water, which is not upright beside it.
+    let edge = |y: f64| {
+        let rows = [y - h / 2.0, y, y + h / 2.0].into_iter().filter_map(|y| d.span_at(y));
+        rows.map(|(from, to)| if side > 0.0 { from } else { -to }).collect::<Vec<_>>()
+    };
+    let (out, up) = (end.y - h * 0.1, end.y - h * 0.55);
+    let outer = edge(out).into_iter().fold(side * end.x, f64::min) - w / 2.0 - d.dp(2.0);
+    let inner = edge(up).into_iter().fold(side * end.x, f64::max) + w / 2.0 + d.dp(3.5);
+    [Point { x: side * outer, y: out }, Point { x: side * inner, y: up }]
+}
+
+/// Where the arc at a range ends, on the left for the side 1.
+fn arc_end(d: &Drawing, range_m: f64, side: f64) -> Option<Point> {
     let fan = d.swim.fan();
-    let (from, to) = if d.ask.side() > 0.0 { (fan.from_deg, fan.to_deg) } else { (fan.to_deg, fan.from_deg) };
+    let (from, to) = if side > 0.0 { (fan.from_deg, fan.to_deg) } else { (fan.to_deg, fan.from_deg) };
     let bearings = (0..=200).map(|i| from + (to - from) * f64::from(i) / 200.0);
     // Slightly inside, since the near edge is also the edge of the boundary.
     let wet = |deg: &f64| d.swim.in_boundary(point_at(*deg, range_m + 0.05));

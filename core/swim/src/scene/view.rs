@@ -21,12 +21,54 @@ impl Rect {
         Self { x: x - w / 2.0, y: y - h / 2.0, w, h }
     }
 
+    /// The rectangle with these two corners.
+    pub fn between(a: Point, b: Point) -> Self {
+        let (x, y) = (a.x.min(b.x), a.y.min(b.y));
+        Self { x, y, w: (a.x - b.x).abs(), h: (a.y - b.y).abs() }
+    }
+
     /// Whether two rectangles share any area.
     pub fn meets(&self, other: &Self) -> bool {
         self.x < other.x + other.w
             && other.x < self.x + self.w
             && self.y < other.y + other.h
             && other.y < self.y + self.h
+    }
+
+    /// The same with a margin on every side.
+    pub fn grown(&self, by: f64) -> Self {
+        Self { x: self.x - by, y: self.y - by, w: self.w + 2.0 * by, h: self.h + 2.0 * by }
+    }
+
+    /// Its middle.
+    pub fn middle(&self) -> Point {
+        Point { x: self.x + self.w / 2.0, y: self.y + self.h / 2.0 }
+    }
+
+    /// The point of it that is nearest to `p`.
+    pub fn nearest(&self, p: Point) -> Point {
+        Point { x: p.x.clamp(self.x, self.x + self.w), y: p.y.clamp(self.y, self.y + self.h) }
+    }
+
+    /// Whether a straight line from `a` to `b` runs through it (after Liang and Barsky, 1984).
+    pub fn is_crossed_by(&self, a: Point, b: Point) -> bool {
+        let (mut from, mut to) = (0.0f64, 1.0f64);
+        let sides = [
+            (a.x - b.x, a.x - self.x),
+            (b.x - a.x, self.x + self.w - a.x),
+            (a.y - b.y, a.y - self.y),
+            (b.y - a.y, self.y + self.h - a.y),
+        ];
+        for (towards, room) in sides {
+            if towards == 0.0 && room <= 0.0 {
+                return false;
+            } else if towards < 0.0 {
+                from = from.max(room / towards);
+            } else if towards > 0.0 {
+                to = to.min(room / towards);
+            }
+        }
+        from < to
     }
 }
 

@@ -16,7 +16,8 @@ final class SpokenTests: XCTestCase, @unchecked Sendable {
             for (paging, sheet) in day.state.everySheet(on: day.measure) {
                 guard let row = paging.row else { continue }
                 for piece in sheet.pieces where piece.tag.hasPrefix("choice-") {
-                    XCTAssertEqual(piece.selected, piece.isSolid, "\(showing) \(row): \(piece.tag)")
+                    XCTAssertEqual(piece.selected, piece.isTicked, "\(showing) \(row): \(piece.tag)")
+                    XCTAssertFalse(piece.isSolid, "\(showing) \(row): \(piece.tag) looks like the key to press next")
                     if piece.selected { chosen += 1 }
                 }
             }
@@ -137,4 +138,6 @@ final class SpokenTests: XCTestCase, @unchecked Sendable {
 extension Piece {
     /// Whether it is drawn in solid ink.
     fileprivate var isSolid: Bool { marks.contains { if case .fill(_, .ink) = $0 { true } else { false } } }
+    /// Whether it has the head of a key that is chosen.
+    fileprivate var isTicked: Bool { marks.contains { if case .inside = $0 { true } else { false } } }
 }

@@ -4798,9 +4798,9 @@ public struct FishKey: Equatable, Hashable {
      */
     public let spoken: String
     /**
-     * Whether it is drawn in solid ink.
+     * Solid, outlined or chosen.
      */
-    public let solid: Bool
+    public let weight: KeyWeight
     /**
      * Whether it can be tapped now.
      */
@@ -4830,8 +4830,8 @@ public struct FishKey: Equatable, Hashable {
          * What a screen reader says.
          */spoken: String, 
         /**
-         * Whether it is drawn in solid ink.
-         */solid: Bool, 
+         * Solid, outlined or chosen.
+         */weight: KeyWeight, 
         /**
          * Whether it can be tapped now.
          */enabled: Bool, 
@@ -4845,7 +4845,7 @@ public struct FishKey: Equatable, Hashable {
         self.label = label
         self.sub = sub
         self.spoken = spoken
-        self.solid = solid
+        self.weight = weight
         self.enabled = enabled
         self.tap = tap
         self.closes = closes
@@ -4871,7 +4871,7 @@ public struct FfiConverterTypeFishKey: FfiConverterRustBuffer {
                 label: FfiConverterString.read(from: &buf), 
                 sub: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
-                solid: FfiConverterBool.read(from: &buf), 
+                weight: FfiConverterTypeKeyWeight.read(from: &buf), 
                 enabled: FfiConverterBool.read(from: &buf), 
                 tap: FfiConverterTypeKeyTap.read(from: &buf), 
                 closes: FfiConverterBool.read(from: &buf)
@@ -4883,7 +4883,7 @@ public struct FfiConverterTypeFishKey: FfiConverterRustBuffer {
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.sub, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
-        FfiConverterBool.write(value.solid, into: &buf)
+        FfiConverterTypeKeyWeight.write(value.weight, into: &buf)
         FfiConverterBool.write(value.enabled, into: &buf)
         FfiConverterTypeKeyTap.write(value.tap, into: &buf)
         FfiConverterBool.write(value.closes, into: &buf)
@@ -6266,7 +6266,7 @@ public struct KeyView: Equatable, Hashable {
      */
     public let spoken: String
     /**
-     * Solid or outlined.
+     * Solid, outlined or chosen.
      */
     public let weight: KeyWeight
     /**
@@ -6294,7 +6294,7 @@ public struct KeyView: Equatable, Hashable {
          * What a screen reader says.
          */spoken: String, 
         /**
-         * Solid or outlined.
+         * Solid, outlined or chosen.
          */weight: KeyWeight, 
         /**
          * Whether it can be tapped now.
@@ -18763,6 +18763,10 @@ public enum KeyWeight: Equatable, Hashable, CaseIterable {
      * Outlined.
      */
     case outline
+    /**
+     * What is chosen of several, or switched on: outlined, with a head of ink and a tick in it. Only the next key is solid.
+     */
+    case chosen
 
 
 
@@ -18788,6 +18792,8 @@ public struct FfiConverterTypeKeyWeight: FfiConverterRustBuffer {
         
         case 2: return .outline
         
+        case 3: return .chosen
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -18802,6 +18808,10 @@ public struct FfiConverterTypeKeyWeight: FfiConverterRustBuffer {
         
         case .outline:
             writeInt(&buf, Int32(2))
+        
+        
+        case .chosen:
+            writeInt(&buf, Int32(3))
         
         }
     }

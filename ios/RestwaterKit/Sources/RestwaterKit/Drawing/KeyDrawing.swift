@@ -7,12 +7,17 @@ struct KeyFace: Equatable {
     var spoken: String
     var solid = false
     var enabled = true
-    /// Whether it is the choice in force, which a screen reader says too.
+    /// Whether it is the choice in force: drawn with a head of ink and a tick in it, and told by a screen reader.
     var chosen = false
 
     init(_ label: String, sub: String? = nil, spoken: String, solid: Bool = false, enabled: Bool = true, chosen: Bool = false) {
-        (self.label, self.spoken, self.solid, self.enabled, self.chosen) = (label, spoken, solid || chosen, enabled, chosen)
+        (self.label, self.spoken, self.solid, self.enabled, self.chosen) = (label, spoken, solid, enabled, chosen)
         self.sub = sub.flatMap { $0.isBlank ? nil : $0 }
+    }
+
+    /// A key whose weight the core says; solid only while it can be tapped.
+    init(_ label: String, sub: String?, spoken: String, weight: KeyWeight, enabled: Bool) {
+        self.init(label, sub: sub, spoken: spoken, solid: weight == .solid && enabled, enabled: enabled, chosen: weight == .chosen)
     }
 
     /// An outlined key of one word.
@@ -35,7 +40,10 @@ struct KeyDrawing {
         let text: Tint = solid ? .paper : face.enabled ? .ink : .soft
         var marks: [Mark] = solid ? [.fill(.rect(size.local, corner: corner), .ink)] : []
         marks.append(.line(.rect(size.local.inset(edge / 2), corner: corner), face.enabled ? .ink : .soft, stroke))
-        let inner = size.local.inset(Self.edgeMm * mm)
+        if face.chosen { marks += tickedHead(bar: text, tick: solid ? .ink : .paper) }
+        let below = face.chosen ? Self.headMm * mm : 0
+        let whole = size.local.inset(Self.edgeMm * mm)
+        let inner = whole.with(top: whole.top + below, height: max(0, whole.height - below))
         let words = Words(letters: letters)
         guard let line = face.sub else {
             return marks + words.fit(face.label, em: em, in: inner, tint: text, weight: .bold, across: .centre)
@@ -44,6 +52,16 @@ struct KeyDrawing {
         let top = max(0, (share - label.height) / 2)
         marks += words.lay(label, in: inner.with(top: inner.top + top), tint: text, weight: .bold, across: .centre)
         return marks + words.lay(small, in: inner.with(top: inner.top + share), tint: text, weight: .medium, across: .centre)
+    }
+
+    /// The head of a key that is chosen: a bar at its upper edge with a tick in it. A key in solid ink is the one to press
+    /// next, so that what is in force has to look different.
+    private func tickedHead(bar: Tint, tick: Tint) -> [Mark] {
+        let (high, middle) = ((Self.headMm + 0.4) * mm, Point(size.width / 2, (Self.headMm + 0.4) * mm / 2))
+        let tickLine = Outline(
+            Point(middle.x - 1.3 * mm, middle.y), Point(middle.x - 0.4 * mm, middle.y + 0.8 * mm), Point(middle.x + 1.4 * mm, middle.y - 0.8 * mm))
+        let line = Mark.line(Point(0, high / 2), Point(size.width, high / 2), bar, high)
+        return [.inside(.rect(size.local, corner: 2 * mm), [line]), .line(tickLine, tick, Stroke(0.5 * mm))]
     }
 
     /// The label and a smaller line that has what the label leaves of the height, and the height above that line.
@@ -76,6 +94,8 @@ struct KeyDrawing {
         return Rect(left: 0, top: 0, width: inner.width, height: inner.height * (hasSub ? labelShare : 1))
     }
 
+    /// By how much the words of a chosen key are lower, below its head, mm.
+    private static let headMm = 2.0
     /// Between the edge of a key and its words, mm.
     private static let edgeMm = 1.0
     /// Size of the smaller line relative to the label at the most.

@@ -32,7 +32,7 @@ extension Sheet {
     }
 
     private func face(_ key: KeyView) -> KeyFace {
-        KeyFace(key.label, sub: key.sub, spoken: key.spoken, solid: key.weight == .solid, enabled: key.enabled)
+        KeyFace(key.label, sub: key.sub, spoken: key.spoken, weight: key.weight, enabled: key.enabled)
     }
 
     private func label(_ face: KeyFace, _ place: Rect, _ slate: Slate) -> (String, Rect) {

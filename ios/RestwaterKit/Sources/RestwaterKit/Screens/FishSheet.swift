@@ -44,7 +44,7 @@ extension Sheet {
 
     private mutating func fishKey(_ key: FishKey, _ place: Rect, _ slate: Slate, em: Double, withSub: Bool = true) {
         let sub = withSub ? key.sub : nil
-        let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
+        let face = KeyFace(key.label, sub: sub, spoken: key.spoken, weight: key.weight, enabled: key.enabled)
         self.key(key.tag, face, em: em, sub: slate.text.sub, at: place, slate, order: 60, .fish(key))
     }
 }

@@ -114,7 +114,11 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     draw("night", glass, Hand.RIGHT, Scheme.NIGHT)
     draw("left", glass, Hand.LEFT, Scheme.DAY)
     draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
-    if (bank.rods.isNotEmpty()) write("swim", swimPicture(core, tap.at, bank, glass))
+    if (bank.rods.isNotEmpty()) {
+        write("swim", swimPicture(core, tap.at, bank, glass))
+        write("swim-night", swimPicture(core, tap.at, bank, glass, Ink.Night))
+        write("swim-large-text", swimPicture(core, tap.at, bank, glass.copy(textScale = 2.0)))
+    }
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
     matchPictures(core, tap, bank, glass, ::write)

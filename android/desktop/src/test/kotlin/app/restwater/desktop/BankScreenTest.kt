@@ -18,6 +18,7 @@ import app.restwater.core.Scheme
 import app.restwater.core.Settings
 import app.restwater.ui.Showing
 import app.restwater.ui.SolidInk
+import app.restwater.ui.TickedHead
 import app.restwater.ui.tag
 import kotlin.math.abs
 import kotlin.test.Test
@@ -215,6 +216,20 @@ class BankScreenTest {
         assertEquals(BankState.READY, bank.state, "it acts when the thumb lifts")
         cast.performTouchInput { up() }
         assertEquals(BankState.OUT, bank.state)
+    }
+
+    /** What is chosen of several has a head with a tick and is said to be selected; only the key to press next is solid. */
+    @Test fun whatIsChosenIsNotDrawnAsTheKeyToPressNext() = Bankside.on {
+        start()
+        for (key in listOf(Key.CAST, Key.BITE, Key.LANDED)) {
+            tap(key)
+            wait(minutes = 1)
+        }
+        tap(Key.PUT_BACK)
+        wait(minutes = 1)
+        val (chosen, next) = node(tag(Key.PUT_BACK)).fetchSemanticsNode().config to node(tag(Key.CAST)).fetchSemanticsNode().config
+        assertEquals(listOf(false, true, true), listOf(chosen[SolidInk], chosen[TickedHead], chosen[SemanticsProperties.Selected]))
+        assertEquals(listOf(true, false, null), listOf(next[SolidInk], next[TickedHead], next.getOrNull(SemanticsProperties.Selected)))
     }
 
     @Test fun aThumbThatSlidesOffLogsNothing() = Bankside.on {

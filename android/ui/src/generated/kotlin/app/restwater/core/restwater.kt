@@ -4703,9 +4703,9 @@ data class FishKey (
     val `spoken`: kotlin.String
     , 
     /**
-     * Whether it is drawn in solid ink.
+     * Solid, outlined or chosen.
      */
-    val `solid`: kotlin.Boolean
+    val `weight`: KeyWeight
     , 
     /**
      * Whether it can be tapped now.
@@ -4741,7 +4741,7 @@ public object FfiConverterTypeFishKey: FfiConverterOnlyRead<FishKey> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
-            FfiConverterBoolean.read(buf),
+            FfiConverterTypeKeyWeight.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterTypeKeyTap.read(buf),
             FfiConverterBoolean.read(buf),
@@ -5589,7 +5589,7 @@ data class KeyView (
     val `spoken`: kotlin.String
     , 
     /**
-     * Solid or outlined.
+     * Solid, outlined or chosen.
      */
     val `weight`: KeyWeight
     , 
@@ -16093,7 +16093,11 @@ enum class KeyWeight {
     /**
      * Outlined.
      */
-    OUTLINE;
+    OUTLINE,
+    /**
+     * What is chosen of several, or switched on: outlined, with a head of ink and a tick in it. Only the next key is solid.
+     */
+    CHOSEN;
 
     
 

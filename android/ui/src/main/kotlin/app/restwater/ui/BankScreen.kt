@@ -249,7 +249,7 @@ private fun NextRod(face: KeyFace, rod: RodView, px: Float, subPx: Float, place:
 }
 
 private fun KeyView.face() =
-    KeyFace(label, sub.takeIf { !it.isNullOrBlank() }, spoken, weight == KeyWeight.SOLID, enabled)
+    KeyFace(label, sub.takeIf { !it.isNullOrBlank() }, spoken, weight == KeyWeight.SOLID, enabled, chosen = chosenOrNot(weight))
 
 /** The tag by which a test finds a key. */
 fun tag(key: Key) = "key-$key"

@@ -233,7 +233,7 @@ private class ShownRow(
 )
 
 private fun choice(row: String, tag: String, label: String, spoken: String, chosen: Boolean, onTap: () -> Unit) =
-    Cell(KeyFace(label, null, spoken, solid = chosen, chosen = chosen), "choice-$row-$tag", reads = true, onTap)
+    Cell(KeyFace(label, null, spoken, chosen = chosen), "choice-$row-$tag", reads = true, onTap)
 
 private fun ChoiceRow.shown(onAct: (Action) -> Unit) =
     ShownRow(tag, label, value, spoken, source, typing, choices.map { choice(tag, it.tag, it.label, it.spoken, it.chosen) { onAct(it.action) } }, reads)

@@ -15,6 +15,7 @@ import androidx.compose.ui.semantics.semantics
 import app.restwater.core.BankLayout
 import app.restwater.core.FishKey
 import app.restwater.core.FishView
+import app.restwater.core.KeyWeight
 import app.restwater.core.MatchLayout
 import app.restwater.core.PadWords
 import app.restwater.core.Rect
@@ -62,7 +63,7 @@ fun WeightScreen(
 @Composable
 private fun KeyAt(key: FishKey, place: Rect, layout: BankLayout, px: Float, onKey: (FishKey) -> Unit, withSub: Boolean = true) {
     val sub = key.sub.takeIf { withSub && it.isNotBlank() }
-    val face = KeyFace(key.label, sub, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
+    val face = KeyFace(key.label, sub, key.spoken, key.weight == KeyWeight.SOLID && key.enabled, key.enabled, chosenOrNot(key.weight))
     PadKey(face, key.tag, px, layout.text.sub.toFloat(), Modifier.at(place)) { onKey(key) }
 }
 

@@ -22,6 +22,9 @@ internal inline fun SemanticsPropertyReceiver.forTests(say: SemanticsPropertyRec
 /** Whether a key is drawn in solid ink now. */
 val SolidInk = SemanticsPropertyKey<Boolean>("SolidInk")
 
+/** Whether a key is drawn with the ticked head of what is chosen. */
+val TickedHead = SemanticsPropertyKey<Boolean>("TickedHead")
+
 /** Whether a key is drawn with the focus ring. */
 val FocusRing = SemanticsPropertyKey<Boolean>("FocusRing")
 

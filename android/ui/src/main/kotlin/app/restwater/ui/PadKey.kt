@@ -16,6 +16,8 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.CornerRadius
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.PathEffect
 import androidx.compose.ui.graphics.drawscope.DrawScope
 import androidx.compose.ui.graphics.drawscope.Stroke
@@ -27,6 +29,8 @@ import androidx.compose.ui.semantics.role
 import androidx.compose.ui.semantics.selected
 import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.semantics.traversalIndex
+import androidx.compose.ui.unit.dp
+import app.restwater.core.KeyWeight
 import app.restwater.core.Rect
 import app.restwater.core.Said
 
@@ -37,9 +41,12 @@ data class KeyFace(
     val spoken: String,
     val solid: Boolean = false,
     val enabled: Boolean = true,
-    /** Of a choice, whether it is in force; solid ink alone would not tell a screen reader. */
+    /** Of a choice, whether it is in force: drawn with a head of ink and a tick in it, and told to a screen reader. */
     val chosen: Boolean? = null,
 )
+
+/** Whether a key is chosen, if it is; a key that can't be chosen says nothing of that. */
+internal fun chosenOrNot(weight: KeyWeight) = if (weight == KeyWeight.CHOSEN) true else null
 
 /** An outlined key of one word. */
 fun Said.face() = KeyFace(label, null, spoken)
@@ -76,6 +83,7 @@ fun PadKey(
                 face.chosen?.let { selected = it }
                 forTests {
                     this[SolidInk] = solid
+                    this[TickedHead] = face.chosen == true
                     this[FocusRing] = focused
                 }
                 if (!face.enabled) disabled()
@@ -92,6 +100,7 @@ fun PadKey(
                 if (face.enabled) colours.ink else colours.soft, inset, inner, corner,
                 Stroke(if (face.enabled) edge else 0.3f * mm, pathEffect = dashes),
             )
+            if (face.chosen == true) tickedHead(text, if (solid) colours.ink else colours.paper, mm)
             if (focused) focusRing(colours, solid, mm)
         }
         val density = LocalDensity.current
@@ -100,7 +109,7 @@ fun PadKey(
         val sub = face.sub?.takeIf { it.isNotBlank() }
         val words = listOfNotNull(face.label, sub)
         Spacer(
-            Modifier.fillMaxSize().padding(side).keyWords(words + listOf(labelPx, subPx, density, mm), text, words.joinToString(" ")) { width, height ->
+            Modifier.fillMaxSize().padding(side).padding(top = if (face.chosen == true) with(density) { (HEAD_MM * mm).toDp() } else 0.dp).keyWords(words + listOf(labelPx, subPx, density, mm), text, words.joinToString(" ")) { width, height ->
                 measurer.onKey(face.label, sub, labelPx, subPx, width, height, density, mm)
             },
         )
@@ -119,6 +128,23 @@ private fun DrawScope.focusRing(colours: Ink, solid: Boolean, mm: Float) {
     )
 }
 
+/**
+ * The head of a key that is chosen: a bar at its upper edge with a tick in it. A key in solid ink is the one to press next, so
+ * that what is in force has to look different.
+ */
+private fun DrawScope.tickedHead(bar: Color, tick: Color, mm: Float) {
+    val (edge, high) = Pair(0.5f * mm, (HEAD_MM + 0.4f) * mm)
+    drawRoundRect(bar, Offset(0f, 0f), Size(size.width, high), CornerRadius(2f * mm))
+    drawRect(bar, Offset(0f, high / 2), Size(size.width, high / 2))
+    val middle = Offset(size.width / 2, high / 2)
+    val path = Path().apply {
+        moveTo(middle.x - 1.3f * mm, middle.y)
+        lineTo(middle.x - 0.4f * mm, middle.y + 0.8f * mm)
+        lineTo(middle.x + 1.4f * mm, middle.y - 0.8f * mm)
+    }
+    drawPath(path, tick, style = Stroke(edge))
+}
+
 /** The part of a key that its label may fill, from the key's corner. */
 fun labelPlace(key: Rect, hasSub: Boolean, pxPerMm: Float): Rect {
     val edge = 2.0 * KEY_EDGE_MM * pxPerMm
@@ -128,4 +154,7 @@ fun labelPlace(key: Rect, hasSub: Boolean, pxPerMm: Float): Rect {
 
 /** Between the edge of a key and its words, mm. */
 private const val KEY_EDGE_MM = 1f
+
+/** By how much the words of a chosen key are lower, below its head, mm. */
+private const val HEAD_MM = 2f
 
