@@ -48,13 +48,16 @@ public struct PhonePlan: Equatable, Sendable {
         (self.keepsAwake, self.wait, self.alarms, self.due) = (keepsAwake, wait, alarms, due)
     }
 
+    /// The same with another running wait.
+    func showing(_ wait: RunningWait) -> PhonePlan { PhonePlan(keepsAwake: keepsAwake, wait: wait, alarms: alarms, due: due) }
+
     init(_ watch: WatchView) {
         keepsAwake = watch.keepAwake
         wait =
             watch.open
             ? RunningWait(
                 title: watch.title, text: watch.text, since: watch.sinceWallMs.map(Self.second),
-                keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label) }
+                keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label, rod: watch.rod) }
             ) : nil
         alarms = watch.alarms.map(Self.planned)
         due = watch.due.map(Self.planned)

@@ -5,6 +5,8 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
     let key: Key
     /// Its word.
     public let label: String
+    /// The rod that it was shown for, whichever is chosen when it is tapped; `nil` for the chosen one.
+    public let rod: UInt8?
     /// Its id for intents: "WOUND_IN".
     public var id: String { String.tag(key) }
 
@@ -13,18 +15,18 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
     public static let woundIn = OutsideKey(key: .woundIn, label: "")
     public static let undo = OutsideKey(key: .undo, label: "")
 
-    init(key: Key, label: String) { (self.key, self.label) = (key, label) }
+    init(key: Key, label: String, rod: UInt8? = nil) { (self.key, self.label, self.rod) = (key, label, rod) }
 
     /// The key with that id; `nil` for any other word.
-    public init?(id: String, label: String = "") {
+    public init?(id: String, label: String = "", rod: UInt8? = nil) {
         guard let key = Key.allCases.first(where: { String.tag($0) == id }) else { return nil }
-        self.init(key: key, label: label)
+        self.init(key: key, label: label, rod: rod)
     }
 }
 
 extension RestwaterState {
-    /// Taps a key of the Bank as it is now, whether or not the app is in front. Only what the Bank offers can be
-    /// tapped. Returns the core's answer, whatever else is under way; the entry has the moment of the tap, not that of
+    /// Taps a key for the rod that it was shown for, whether or not the app is in front. Only what the Bank would offer for that
+    /// rod can be tapped. Returns the core's answer, whatever else is under way; the entry has the moment of the tap, not that of
     /// its turn.
     public func tapFromOutside(_ outside: OutsideKey, at: Moment? = nil) async throws(Refusal) -> String {
         let at = at ?? clock()
@@ -46,22 +48,28 @@ extension RestwaterState {
     }
 
     private func tapOffered(_ outside: OutsideKey, _ at: Moment) async throws(Refusal) -> String {
-        // Every key that can be tapped from outside sends an action; one that opens a screen has no use there.
-        guard let key = content.bank?.keys.first(where: { $0.key == outside.key && $0.enabled }), case .send(let action) = key.tap else {
-            throw Refusal(kind: .notNow, text: spokenWait)
-        }
         content.paging.keys = 0
         let update: Update
         do {
-            update = try await answer({ core in try core.act(action: action, at: at) }) { state, update in state.took(update) }
+            update = try await answer({ core in try core.actOutside(key: outside.key, rod: outside.rod, at: at) }) { state, update in
+                state.took(update)
+            }
         } catch {
             refused(error)
+            sayOnLockScreen(error.text)
             throw error
         }
         refresh()
         let now = clock()
         _ = try await answer({ core in try core.watch(now: now) }) { state, watch in state.planned(watch) }
         return update.notice
+    }
+
+    /// A button of the lock screen shows no answer: the running wait says why its key did nothing, until the next plan is read.
+    private func sayOnLockScreen(_ text: String) {
+        guard let wait = plan.wait else { return }
+        plan = plan.showing(RunningWait(title: wait.title, text: text, since: wait.since, keys: wait.keys))
+        onPlan?(plan)
     }
 
     /// The Bank as of the tap and the plan as of now, which may be later: an alarm that has become due since is not set again. The

@@ -41,7 +41,7 @@ public final class PhoneSession {
             // Asked when a session is open and the app is in front, before there is anything to ring; never while a
             // fish is on.
             if plan.wait != nil, latestPhase == .active, state.content.bank?.state != .fishOn {
-                reconciler.askForAlarms { [unowned state] in state.plan }
+                reconciler.askForAlarms { [weak state] in state?.plan }
             }
             reconciler.carryOut(plan)
         }
@@ -50,7 +50,7 @@ public final class PhoneSession {
         reconciler.onAlarmFailed = { [unowned state] _ in state.alarmFailed() }
         reconciler.onLeftToRing = { [unowned self] due, planned in ringInFront(due: due, planned: planned) }
         onOpen?(state)
-        state.greet()
+        state.comeUp()
         if let latestPhase { state.phase(latestPhase) }
         filesToTakeIn.forEach { state.offer($0) }
         filesToTakeIn = []

@@ -48,8 +48,8 @@ public final class Reconciler {
         while let task { await task.value }
     }
 
-    /// Asks the angler once, if they were never asked, then carries out the plan.
-    public func askForAlarms(then plan: @escaping @MainActor () -> PhonePlan) {
+    /// Asks the angler once, if they were never asked, then carries out the plan, if there is still one.
+    public func askForAlarms(then plan: @escaping @MainActor () -> PhonePlan?) {
         guard !asked else { return }
         asked = true
         Task {
@@ -60,7 +60,7 @@ public final class Reconciler {
                     Log.fault("asking to ring", error)
                 }
             }
-            carryOut(plan())
+            if let plan = plan() { carryOut(plan) }
         }
     }
 
