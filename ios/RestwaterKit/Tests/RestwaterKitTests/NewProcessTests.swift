@@ -64,6 +64,27 @@ final class NewProcessTests: XCTestCase, @unchecked Sendable {
         }
     }
 
+    /// Without the log there is no plan from which the lock screen could be drawn.
+    func testAKeyThatFindsTheLogHeldElsewhereSaysSoOnTheLockScreen() async throws {
+        let phone = try await secondRodChosen()
+        let shown = try XCTUnwrap(phone.activities.list.first?.wait)
+        let bite = try XCTUnwrap(shown.keys.first { $0.id == "BITE" })
+        await phone.kill()
+        let clock = phone.clock
+        let other = try openLog(in: phone.folder, clock: { clock.moment })
+        await phone.launch(nil)
+        do {
+            _ = try await phone.session.tap(bite)
+            XCTFail("it is held")
+        } catch {
+            XCTAssertEqual(error.kind, .busy)
+            XCTAssertEqual(phone.activities.list.map(\.wait.text), [error.text])
+        }
+        try other.pause()
+        _ = try await phone.session.tap(bite)
+        XCTAssertNotEqual(phone.activities.list.first?.wait.title, shown.title)
+    }
+
     /// What to do next time is being written on the page of the day before, while today's session runs.
     private func writing() async throws -> Handset {
         let phone = Handset()

@@ -48,9 +48,6 @@ public struct PhonePlan: Equatable, Sendable {
         (self.keepsAwake, self.wait, self.alarms, self.due) = (keepsAwake, wait, alarms, due)
     }
 
-    /// The same with another running wait.
-    func showing(_ wait: RunningWait) -> PhonePlan { PhonePlan(keepsAwake: keepsAwake, wait: wait, alarms: alarms, due: due) }
-
     init(_ watch: WatchView) {
         keepsAwake = watch.keepAwake
         wait =

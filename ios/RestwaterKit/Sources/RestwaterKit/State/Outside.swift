@@ -56,7 +56,6 @@ extension RestwaterState {
             }
         } catch {
             refused(error)
-            sayOnLockScreen(error.text)
             throw error
         }
         refresh()
@@ -65,25 +64,19 @@ extension RestwaterState {
         return update.notice
     }
 
-    /// A button of the lock screen shows no answer: the running wait says why its key did nothing, until the next plan is read.
-    private func sayOnLockScreen(_ text: String) {
-        guard let wait = plan.wait else { return }
-        plan = plan.showing(RunningWait(title: wait.title, text: text, since: wait.since, keys: wait.keys))
-        onPlan?(plan)
-    }
-
     /// The Bank as of the tap and the plan as of now, which may be later: an alarm that has become due since is not set again. The
     /// plan is read as well, so that what an earlier process left with the system is corrected even if the tap is refused.
     /// Returns the key that was due at the tap.
     @discardableResult private func readFromOutside(_ at: Moment) async throws(Refusal) -> OutsideKey? {
         let now = clock()
         let read = try await answer({ core in
-            (try core.screen(which: .bank, now: at), try core.watch(now: now), try core.watch(now: at).next)
+            (try core.screen(which: .bank, now: at), try core.watch(now: now), try core.watch(now: at))
         }) { state, read in
             state.content.show(read.0)
             state.planned(read.1)
         }
-        return read.2.map { OutsideKey(key: $0, label: "") }
+        let watch = read.2
+        return watch.next.map { OutsideKey(key: $0, label: "", rod: watch.rod) }
     }
 
     private var spokenWait: String {

@@ -48,6 +48,14 @@ public final class Reconciler {
         while let task { await task.value }
     }
 
+    /// The Live Activity says this until the next plan is carried out: a button of it shows no answer of its own.
+    func say(_ text: String) async {
+        for activity in await activities.shown() where activity.isActive {
+            let wait = activity.wait
+            await activities.update(activity.id, to: RunningWait(title: wait.title, text: text, since: wait.since, keys: wait.keys))
+        }
+    }
+
     /// Asks the angler once, if they were never asked, then carries out the plan, if there is still one.
     public func askForAlarms(then plan: @escaping @MainActor () -> PhonePlan?) {
         guard !asked else { return }
