@@ -56,6 +56,23 @@ impl Restwater {
         self.with(|app| app.act(action, at))
     }
 
+    /// A tap on a key outside the app, for the rod that the key was shown for; without a rod, for the chosen one. A key that is
+    /// not offered now is refused with the reason.
+    pub fn act_outside(&self, key: Key, rod: Option<u8>, at: &Moment) -> Result<Update, RestwaterError> {
+        self.with(|app| app.act_outside(key, rod, at))
+    }
+
+    /// What the screens are about and what is half typed on them, for the shell to keep with the open screen.
+    pub fn subject(&self) -> Result<String, RestwaterError> {
+        self.with(|app| app.subject())
+    }
+
+    /// Makes the screens be about that again in a new process; false if that is no longer possible, and then the screen of that
+    /// time may not be shown.
+    pub fn restore_subject(&self, subject: &str) -> Result<bool, RestwaterError> {
+        self.with(|app| app.restore_subject(subject))
+    }
+
     /// What a screen shows now.
     pub fn screen(&self, which: Which, now: &Moment) -> Result<Screen, RestwaterError> {
         self.with(|app| app.screen(which, now))

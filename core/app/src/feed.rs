@@ -8,6 +8,7 @@ use restwater_log::{
 use restwater_screen as screen;
 use restwater_screen::{Arg, FEED_WAYS, FeedInput, FeedTap, FishView, WeightView, feed_way, takes_digit};
 use restwater_session::{NotNow, Session, point_of, reach_m};
+use serde::{Deserialize, Serialize};
 
 /// Nobody feeds more at once, in mg: 100 kg.
 pub(super) const HEAVIEST_FEED_MG: u32 = 100_000_000;
@@ -17,6 +18,7 @@ const MOST_MEASURES: u16 = 1_000;
 const DRAMS_PER_OUNCE: u32 = 16;
 
 /// What is remembered between taps; it is not part of the log.
+#[derive(Clone, Serialize, Deserialize)]
 pub(super) struct FeedState {
     count: u16,
     at_aim: bool,

@@ -2,7 +2,7 @@
 
 use super::match_day::{no_such_class, scales_of, unit_and_count};
 use super::{App, AppError};
-use restwater_log::{FishSaid, FishWeight, Moment, Payload, WeightUnit};
+use restwater_log::{FishSaid, FishWeight, Moment, Payload, RodNumber, WeightUnit};
 use restwater_match_day::rules::same_name;
 use restwater_match_day::typed::TypedWeight;
 use restwater_match_day::weight::WeightError;
@@ -21,9 +21,9 @@ const LONGEST_CLASS: usize = 60;
 pub(super) struct FishState {
     /// The fish chosen, by its cast, and how many fish were landed then: the choice ends with the next
     /// landing, and when the screens of the fish close, since the Bank and its keys are about the latest.
-    chosen: Option<(Uuid, usize)>,
+    pub(super) chosen: Option<(Uuid, usize)>,
     /// A weight that is being typed, and the fish it is for.
-    typed: Option<(Uuid, TypedWeight)>,
+    pub(super) typed: Option<(Uuid, TypedWeight)>,
 }
 
 impl App {
@@ -68,10 +68,10 @@ impl App {
         }
     }
 
-    /// What the Bank asks about the fish that the chosen rod landed last, until its next cast.
-    pub(super) fn landed_fish(&self) -> Option<LandedFish> {
+    /// What the Bank asks about the fish that a rod landed last, until its next cast.
+    pub(super) fn landed_fish(&self, rod: RodNumber) -> Option<LandedFish> {
         let session = self.session().filter(|session| session.is_open())?;
-        let cast = landed_last(session, self.chosen)?;
+        let cast = landed_last(session, rod)?;
         let fish = catch(session).into_iter().find(|fish| fish.cast == cast)?;
         let offered = self.used_last();
         Some(LandedFish { cast, class: fish.class, weight: fish.weight, put_back: fish.put_back, offered })

@@ -39,6 +39,8 @@ pub(super) enum Beside {
     Backup,
     /// That the cards of the first opening were shown.
     Welcome,
+    /// The rod that was chosen last.
+    ChosenRod,
     /// Work after a tap: discarding a used choice, counting cautions.
     AfterTheTap,
 }

@@ -20,6 +20,7 @@ mod bankside;
 mod begin;
 mod bench;
 mod book;
+mod chosen_rod;
 mod club;
 mod day;
 mod day_card;
@@ -38,6 +39,7 @@ mod late;
 mod learning;
 mod match_day;
 mod mend;
+mod outside;
 mod plan;
 mod questions;
 mod recent;
@@ -48,6 +50,7 @@ mod settings;
 mod setup;
 mod spelling;
 mod spots;
+mod subject;
 mod summaries;
 mod swim;
 mod swim_typed;
@@ -142,6 +145,8 @@ impl App {
         let (kit_id, region) = (kit::kit_in_use(store, journal.recent().kits())?, kit::region(store)?);
         let mine = settings::load_mine(store)?;
         let advisor = Advisor::load(&journal, phone.whose, &mine)?;
+        let current = journal.recent().current().map(|loaded| &loaded.session);
+        let chosen = journal.beside(Beside::ChosenRod, chosen_rod::load(store, current)).unwrap_or(1);
         Ok(Self {
             journal,
             words: Wording::shared("en-GB"),
@@ -152,7 +157,7 @@ impl App {
             feed: FeedState::default(),
             seen_at_aim: false,
             settings,
-            chosen: 1,
+            chosen,
             draft,
             last_tap: None,
             swim: SwimState::default(),
@@ -189,7 +194,7 @@ impl App {
     /// One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
     pub fn act(&mut self, action: &Action, at: &Moment) -> Result<Update, AppError> {
         let at = &self.journal.here(at);
-        if self.last_tap.as_ref().is_some_and(|last| last.is_repeated_by(action, at)) {
+        if self.is_repeated_by(action, at) {
             let notice = self.words.say("notice-repeat");
             return Ok(self.update(at, false, true, notice));
         }
@@ -223,6 +228,11 @@ impl App {
             _ => None,
         };
         Ok(update)
+    }
+
+    /// Whether a tap would be an accidental second one.
+    fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
+        self.last_tap.as_ref().is_some_and(|last| last.is_repeated_by(action, at))
     }
 
     /// Performs the tap and returns the notice. An action writes only once, so an error after that is not
@@ -356,17 +366,22 @@ impl App {
     }
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {
-        let landed = self.landed_fish();
+        self.bank_of(self.chosen, now)
+    }
+
+    /// The Bank as if this rod were chosen.
+    fn bank_of(&mut self, rod: RodNumber, now: &Moment) -> screen::BankView {
+        let landed = self.landed_fish(rod);
         let session = self.journal.recent().current().map(|loaded| &loaded.session);
         let now = self.on_line(now);
-        let reading = session
-            .and_then(|session| self.advisor.read(session, self.journal.in_memory(), self.chosen, &now));
+        let reading =
+            session.and_then(|session| self.advisor.read(session, self.journal.in_memory(), rod, &now));
         let leaves = session
             .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.in_memory(), &now));
         let of_club = session.is_some_and(|session| self.advisor.start_of(session).0.is_some());
         screen::bank(&BankInput {
             session,
-            chosen: self.chosen,
+            chosen: rod,
             now: &now,
             reading: reading.as_ref(),
             leaves: &leaves,

@@ -81,6 +81,6 @@ pub(super) fn write<T: Serialize>(store: &Store, key: &str, value: &T) -> Result
     Ok(store.set_setting(key, &text_of(value)?)?)
 }
 
-fn text_of<T: Serialize>(value: &T) -> Result<String, AppError> {
+pub(super) fn text_of<T: Serialize>(value: &T) -> Result<String, AppError> {
     Ok(serde_json::to_string(value).map_err(|e| restwater_log::CanonicalError::Unwritable(e.to_string()))?)
 }

@@ -25,7 +25,7 @@ const CLEAR_CM: u32 = 300;
 pub(super) struct SwimState {
     /// The water aimed at. It is a place and not a cell, since bands, marks and casts change the cells; the cell is looked up
     /// when it is needed.
-    aimed: Option<Spot>,
+    pub(super) aimed: Option<Spot>,
     pad: SwimPad,
     pub(super) steps_back: i64,
     pub(super) typed: Typed,

@@ -8,10 +8,11 @@ use restwater_screen::SwimThing;
 use restwater_session::Logged;
 use restwater_session::{LandmarkKind, NotNow, Session};
 use restwater_swim::{EarthError, PegOnEarth, Place};
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 /// The texts typed so far; not part of the log, and all optional.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, Serialize, Deserialize)]
 pub(super) struct Typed {
     pub(super) name: String,
     pub(super) lat: Option<String>,

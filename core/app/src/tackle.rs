@@ -1,4 +1,4 @@
-//! The taps of the tackle screen, and the choice of the rod.
+//! The taps of the tackle screen.
 
 use super::error::within;
 use super::feed::HEAVIEST_FEED_MG;
@@ -54,17 +54,6 @@ impl App {
         change(&mut draft);
         save_draft(self.journal.store(), &draft)?;
         self.draft = draft;
-        Ok(String::new())
-    }
-
-    /// Makes the keys act on this rod from now on.
-    pub(super) fn choose_rod(&mut self, rod: RodNumber) -> Result<String, AppError> {
-        let session = self.session().ok_or(NotNow::NoSession)?;
-        let rods = session.rods.len() as RodNumber;
-        if session.rod(rod).is_none() {
-            return Err(NotNow::NoSuchRod { rod, rods }.into());
-        }
-        self.chosen = rod;
         Ok(String::new())
     }
 

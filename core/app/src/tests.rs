@@ -30,6 +30,7 @@ mod left_open;
 mod left_screens;
 mod mend;
 mod nets;
+mod new_process;
 mod phone_screen;
 mod plan;
 mod plan_days;

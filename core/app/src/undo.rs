@@ -1,7 +1,7 @@
 //! UNDO, REDO, and setting the last time back.
 
 use super::{App, AppError};
-use restwater_log::{Moment, Payload, RodNumber};
+use restwater_log::{Moment, Payload};
 use restwater_screen as screen;
 use restwater_session::LastTimed;
 use uuid::Uuid;
@@ -24,8 +24,9 @@ impl App {
     fn undone(&mut self, targets: Vec<Uuid>, at: &Moment) -> Result<(), AppError> {
         let first = targets.first().copied().unwrap_or_default();
         let session = self.journal.recent().session_of(first).ok_or(AppError::NothingToUndo)?;
+        let before = self.session().map(|session| session.id);
         self.write(session, Payload::Undone { targets }, None, at)?;
-        self.chosen = self.chosen.min(self.session().map_or(1, |s| s.rods.len().max(1) as RodNumber));
+        self.follow_session(before);
         Ok(())
     }
 

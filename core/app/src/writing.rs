@@ -97,7 +97,7 @@ impl App {
             self.learning.forget_views();
         }
         if today != self.session().map(|s| s.id) {
-            self.chosen = 1;
+            self.follow_session(today);
         }
     }
 }

@@ -29,6 +29,23 @@ pub struct TypedWeight {
 }
 
 impl TypedWeight {
+    /// The digits typed so far, a stroke after each unit: what [`Self::again`] takes.
+    pub fn digits(&self) -> String {
+        self.parts.join("/")
+    }
+
+    /// The same digits typed again.
+    pub fn again(scales: Scales, digits: &str) -> Self {
+        let mut typed = Self::new(scales);
+        for key in digits.chars() {
+            match key.to_digit(10) {
+                Some(digit) => typed.digit(digit as u8),
+                None => typed.next_part(),
+            }
+        }
+        typed
+    }
+
     /// Nothing typed yet.
     pub fn new(scales: Scales) -> Self {
         Self { scales, parts: vec![String::new()] }
@@ -141,14 +158,15 @@ mod tests {
 
     /// Types digits, with `.` for the key of the unit.
     fn typed(scales: Scales, keys: &str) -> TypedWeight {
-        let mut typed = TypedWeight::new(scales);
-        for key in keys.chars() {
-            match key.to_digit(10) {
-                Some(digit) => typed.digit(digit as u8),
-                None => typed.next_part(),
-            }
+        TypedWeight::again(scales, keys)
+    }
+
+    #[test]
+    fn what_was_typed_can_be_typed_again() {
+        for keys in ["", "6", "6.12", ".9.8", "12."] {
+            let weight = typed(Scales::Imperial, keys);
+            assert_eq!(TypedWeight::again(Scales::Imperial, &weight.digits()), weight, "{keys}");
         }
-        typed
     }
 
     #[test]

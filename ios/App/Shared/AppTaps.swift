@@ -7,8 +7,8 @@ import Foundation
 @MainActor
 enum AppTaps {
     enum Ask: Sendable {
-        /// A key of the Bank, by its id: "WOUND_IN".
-        case key(String)
+        /// A key of the Bank, by its id: "WOUND_IN"; for the rod that it was shown for, otherwise for the chosen one.
+        case key(String, rod: Int? = nil)
         /// The key that is due next.
         case next
         /// How long the bait has been out.
@@ -42,12 +42,14 @@ struct LockScreenKey: LiveActivityIntent {
     static let isDiscoverable = false
 
     @Parameter(title: "Key") var key: String
+    /// The rod that the key was shown for. By the time of the tap another process may run, in which another rod is chosen.
+    @Parameter(title: "Rod") var rod: Int?
 
     init() {}
-    init(key: String) { self.key = key }
+    init(key: String, rod: Int?) { (self.key, self.rod) = (key, rod) }
 
     func perform() async throws -> some IntentResult {
-        _ = try await AppTaps.answer(to: .key(key))
+        _ = try await AppTaps.answer(to: .key(key, rod: rod))
         return .result()
     }
 }

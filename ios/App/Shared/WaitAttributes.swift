@@ -18,5 +18,7 @@ struct WaitAttributes: ActivityAttributes {
     struct Key: Codable, Hashable, Identifiable, Sendable {
         var id: String
         var label: String
+        /// The rod that it is shown for; none in an activity of an earlier version.
+        var rod: Int?
     }
 }

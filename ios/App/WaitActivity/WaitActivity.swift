@@ -82,7 +82,7 @@ struct WaitKeys: View {
     var body: some View {
         HStack(spacing: 8) {
             ForEach(keys) { key in
-                Button(intent: LockScreenKey(key: key.id)) {
+                Button(intent: LockScreenKey(key: key.id, rod: key.rod)) {
                     // WaitWidthTests holds that three fit whole in each language.
                     Text(verbatim: key.label).font(.headline).lineLimit(1).minimumScaleFactor(0.6)
                 }

@@ -67,13 +67,18 @@ open class UNNotificationSettings: NSObject {
 }
 // usernotifications/unnotificationsetting
 public enum UNNotificationSetting: Int, Sendable { case notSupported, disabled, enabled }
-// usernotifications/unusernotificationcenterdelegate: optional there; what the app implements stands here without a default.
+// usernotifications/unusernotificationcenterdelegate: optional there; what the app implements stands here without a default. In
+// the form with a completion handler only: the async one, which the importer derives, calls its hidden handler off the main thread
+// unless the class is bound to the main actor, and UIKit ends the app then ("Call must be made on main thread").
 public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {
     // usernotifications/unusernotificationcenterdelegate/usernotificationcenter(_:willpresent:withcompletionhandler:)
-    func userNotificationCenter(_ center: UNUserNotificationCenter, willPresent notification: UNNotification) async
-        -> UNNotificationPresentationOptions
+    func userNotificationCenter(
+        _ center: UNUserNotificationCenter, willPresent notification: UNNotification,
+        withCompletionHandler completionHandler: @escaping (UNNotificationPresentationOptions) -> Void)
     // usernotifications/unusernotificationcenterdelegate/usernotificationcenter(_:didreceive:withcompletionhandler:)
-    func userNotificationCenter(_ center: UNUserNotificationCenter, didReceive response: UNNotificationResponse) async
+    func userNotificationCenter(
+        _ center: UNUserNotificationCenter, didReceive response: UNNotificationResponse,
+        withCompletionHandler completionHandler: @escaping () -> Void)
 }
 // usernotifications/unnotificationresponse
 open class UNNotificationResponse: NSObject { public var notification: UNNotification { fatalError() } }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod club;
+mod rod;
 mod set_up;
 
 use restwater_app::{Action, App, AppError, ErrorKind, Screen, Which};
@@ -79,6 +80,7 @@ fn what_a_full_disk_prevents_is_reported_and_what_was_stored_is_never_withdrawn(
     the_welcome_needs_no_room();
     the_card_of_the_day_opens_only_when_the_day_is_over();
     night_at_dusk_is_chosen_whole_or_not_at_all();
+    rod::a_rod_that_can_not_be_stored_is_chosen_all_the_same();
     set_up::what_is_chosen_for_the_next_day_is_kept_whole_or_not_at_all();
     set_up::a_start_that_was_stored_shows_the_new_day_whatever_could_not_be_noted();
 }

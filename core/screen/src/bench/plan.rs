@@ -68,9 +68,19 @@ impl Make<'_> {
         plan_day_words(self.words, day, self.plan.today)
     }
 
+    /// The day that is planned.
+    fn day(&self) -> String {
+        self.day_words(self.plan.day)
+    }
+
+    /// "For tomorrow: bread, 18 in pop-up": a page on its own may come up again hours later.
+    fn of_day(&self, what: &str) -> String {
+        self.words.say_with("plan-for", &[("day", Arg::Text(&self.day())), ("what", Arg::Text(what))])
+    }
+
     /// "tomorrow: 4 lines".
     fn sub(&self) -> String {
-        let day = self.day_words(self.plan.day);
+        let day = self.day();
         let args = [("day", Arg::Text(&day)), ("count", Arg::Count(self.lines().count()))];
         self.words.say_with("plan-sub", &args)
     }
@@ -83,7 +93,7 @@ impl Make<'_> {
             _ if self.lines().next().is_none() => "plan-says-none",
             _ => "plan-says",
         };
-        leaf.says = words.say_with(says, &[("day", Arg::Text(&self.day_words(input.day)))]);
+        leaf.says = words.say_with(says, &[("day", Arg::Text(&self.day()))]);
         leaf.lines = self.lines().map(|line| self.line(line)).collect();
         leaf.rows.push(self.days());
         leaf.list = parts.iter().map(|part| part.opener(String::new())).collect();
@@ -130,7 +140,7 @@ impl Make<'_> {
     fn pegs(&self) -> Leaf {
         let words = self.words;
         let mut leaf = Leaf::new(words, "bench", "plan-pegs");
-        leaf.says = words.say("plan-pegs-says");
+        leaf.says = words.say_with("plan-pegs-says", &[("day", Arg::Text(&self.day()))]);
         let pegs = self.lines().filter(|line| matches!(line, PlanLine::Peg { .. }));
         leaf.lines = pegs.map(|line| self.line(line)).collect();
         let into = TypedInto::PlanPeg;
@@ -157,8 +167,8 @@ impl Make<'_> {
             _ => None,
         });
         leaf.says = match &spot {
-            None => words.say("plan-start-says"),
-            Some(spot) => start_words(words, spot),
+            None => words.say_with("plan-start-says", &[("day", Arg::Text(&self.day()))]),
+            Some(spot) => self.of_day(&start_words(words, spot)),
         };
         let set = spot.is_some();
         let spot = spot.unwrap_or_default();
@@ -264,7 +274,7 @@ impl Make<'_> {
         let mut leaf = Leaf::new(words, "bench", "plan-rig");
         leaf.id = format!("plan-rig-{rod}");
         leaf.title = words.say_with("plan-rig-of", &[("rod", Arg::Text(&name))]);
-        leaf.says = rig_words(words, rig.as_ref().unwrap_or(&Rig::default()));
+        leaf.says = self.of_day(&rig_words(words, rig.as_ref().unwrap_or(&Rig::default())));
         let send = |rod, change| Action::Plan { tap: PlanTap::Rig { rod, change } };
         let now = rig.clone().unwrap_or_default();
         let wallet = self.wallet.kit.wallet.tied();

@@ -37,12 +37,14 @@ struct LiveActivities: ActivityCenter {
 
 extension WaitAttributes.ContentState {
     init(_ wait: RunningWait) {
-        self.init(title: wait.title, text: wait.text, since: wait.since, keys: wait.keys.map { WaitAttributes.Key(id: $0.id, label: $0.label) })
+        let keys = wait.keys.map { WaitAttributes.Key(id: $0.id, label: $0.label, rod: $0.rod.map(Int.init)) }
+        self.init(title: wait.title, text: wait.text, since: wait.since, keys: keys)
     }
 }
 
 extension RunningWait {
     init(_ state: WaitAttributes.ContentState) {
-        self.init(title: state.title, text: state.text, since: state.since, keys: state.keys.compactMap { OutsideKey(id: $0.id, label: $0.label) })
+        let keys = state.keys.compactMap { OutsideKey(id: $0.id, label: $0.label, rod: $0.rod.flatMap(UInt8.init(exactly:))) }
+        self.init(title: state.title, text: state.text, since: state.since, keys: keys)
     }
 }

@@ -70,18 +70,32 @@ final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
         (self.onDueInFront, self.onOpened) = (onDueInFront, onOpened)
     }
 
-    /// The alarm's rod, not the one that was chosen last, has to be the one that the keys are about.
-    func userNotificationCenter(_ center: UNUserNotificationCenter, didReceive response: UNNotificationResponse) async {
-        guard let id = UUID(uuidString: response.notification.request.identifier) else { return }
-        await onOpened(id)
+    /// The alarm's rod, not the one that was chosen last, has to be the one that the keys are about. The handler is called on the main
+    /// thread, where UIKit takes a picture of the screen then.
+    func userNotificationCenter(
+        _ center: UNUserNotificationCenter, didReceive response: UNNotificationResponse,
+        withCompletionHandler completionHandler: @escaping () -> Void
+    ) {
+        let id = UUID(uuidString: response.notification.request.identifier)
+        // Called once, and only there.
+        nonisolated(unsafe) let done = completionHandler
+        Task { @MainActor [onOpened] in
+            if let id { onOpened(id) }
+            done()
+        }
     }
 
     /// While the app is in front it rings itself and says for what, whatever the ring switch says, and no banner covers
     /// the clock.
     func userNotificationCenter(
-        _ center: UNUserNotificationCenter, willPresent notification: UNNotification
-    ) async -> UNNotificationPresentationOptions {
-        await onDueInFront(notification.request.content.title)
-        return []
+        _ center: UNUserNotificationCenter, willPresent notification: UNNotification,
+        withCompletionHandler completionHandler: @escaping (UNNotificationPresentationOptions) -> Void
+    ) {
+        let title = notification.request.content.title
+        nonisolated(unsafe) let done = completionHandler
+        Task { @MainActor [onDueInFront] in
+            onDueInFront(title)
+            done([])
+        }
     }
 }

@@ -75,8 +75,8 @@ final class Phone {
         switch ask {
         case .next: return try await session.tapNext()
         case .howLong: return try await session.howLong()
-        case .key(let id):
-            guard let key = OutsideKey(id: id) else { throw AppTaps.NobodyAnswers() }
+        case .key(let id, let rod):
+            guard let key = OutsideKey(id: id, rod: rod.flatMap(UInt8.init(exactly:))) else { throw AppTaps.NobodyAnswers() }
             return try await session.tap(key)
         }
     }

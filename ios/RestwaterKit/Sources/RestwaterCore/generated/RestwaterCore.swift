@@ -725,6 +725,12 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func act(action: Action, at: Moment) throws  -> Update
     
     /**
+     * A tap on a key outside the app, for the rod that the key was shown for; without a rod, for the chosen one. A key that is
+     * not offered now is refused with the reason.
+     */
+    func actOutside(key: Key, rod: UInt8?, at: Moment) throws  -> Update
+    
+    /**
      * The screens that can be opened now.
      */
     func doors() throws  -> DoorsView
@@ -738,6 +744,12 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * Puts the log aside while the app is in the background.
      */
     func pause() throws 
+    
+    /**
+     * Makes the screens be about that again in a new process; false if that is no longer possible, and then the screen of that
+     * time may not be shown.
+     */
+    func restoreSubject(subject: String) throws  -> Bool
     
     /**
      * Takes it up again.
@@ -763,6 +775,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * Hand and scheme as last set.
      */
     func settings(now: Moment) throws  -> Settings
+    
+    /**
+     * What the screens are about and what is half typed on them, for the shell to keep with the open screen.
+     */
+    func subject() throws  -> String
     
     /**
      * The picture of the swim for a canvas: one call a frame.
@@ -992,6 +1009,22 @@ open func act(action: Action, at: Moment)throws  -> Update  {
 }
     
     /**
+     * A tap on a key outside the app, for the rod that the key was shown for; without a rod, for the chosen one. A key that is
+     * not offered now is refused with the reason.
+     */
+open func actOutside(key: Key, rod: UInt8?, at: Moment)throws  -> Update  {
+    return try  FfiConverterTypeUpdate_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_act_outside(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeKey_lower(key),
+        FfiConverterOptionUInt8.lower(rod),
+        FfiConverterTypeMoment_lower(at),uniffiCallStatus
+    )
+})
+}
+    
+    /**
      * The screens that can be opened now.
      */
 open func doors()throws  -> DoorsView  {
@@ -1024,6 +1057,20 @@ open func pause()throws   {try rustCallWithError(FfiConverterTypeRestwaterError_
             self.uniffiCloneHandle(),uniffiCallStatus
     )
 }
+}
+    
+    /**
+     * Makes the screens be about that again in a new process; false if that is no longer possible, and then the screen of that
+     * time may not be shown.
+     */
+open func restoreSubject(subject: String)throws  -> Bool  {
+    return try  FfiConverterBool.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_restore_subject(
+            self.uniffiCloneHandle(),
+        FfiConverterString.lower(subject),uniffiCallStatus
+    )
+})
 }
     
     /**
@@ -1086,6 +1133,18 @@ open func settings(now: Moment)throws  -> Settings  {
     uniffi_restwater_fn_method_restwater_settings(
             self.uniffiCloneHandle(),
         FfiConverterTypeMoment_lower(now),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * What the screens are about and what is half typed on them, for the shell to keep with the open screen.
+     */
+open func subject()throws  -> String  {
+    return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_subject(
+            self.uniffiCloneHandle(),uniffiCallStatus
     )
 })
 }
@@ -28497,6 +28556,9 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_act() != 34977) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_method_restwater_act_outside() != 61663) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_method_restwater_doors() != 423) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -28504,6 +28566,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_pause() != 19636) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_restore_subject() != 6267) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_resume() != 50194) {
@@ -28519,6 +28584,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_settings() != 49289) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_subject() != 53071) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_swim_scene() != 4073) {

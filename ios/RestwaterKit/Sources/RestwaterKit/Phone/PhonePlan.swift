@@ -54,7 +54,7 @@ public struct PhonePlan: Equatable, Sendable {
             watch.open
             ? RunningWait(
                 title: watch.title, text: watch.text, since: watch.sinceWallMs.map(Self.second),
-                keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label) }
+                keys: watch.keys.map { OutsideKey(key: $0.key, label: $0.label, rod: watch.rod) }
             ) : nil
         alarms = watch.alarms.map(Self.planned)
         due = watch.due.map(Self.planned)

@@ -1,7 +1,7 @@
 import RestwaterCore
 
 /// Pages of the Match screen.
-public enum MatchPage: Sendable {
+public enum MatchPage: String, Sendable {
     case now, coming, weighIn, rules
 }
 

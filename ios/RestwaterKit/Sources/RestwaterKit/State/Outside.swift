@@ -5,6 +5,8 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
     let key: Key
     /// Its word.
     public let label: String
+    /// The rod that it was shown for, whichever is chosen when it is tapped; `nil` for the chosen one.
+    public let rod: UInt8?
     /// Its id for intents: "WOUND_IN".
     public var id: String { String.tag(key) }
 
@@ -13,18 +15,18 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
     public static let woundIn = OutsideKey(key: .woundIn, label: "")
     public static let undo = OutsideKey(key: .undo, label: "")
 
-    init(key: Key, label: String) { (self.key, self.label) = (key, label) }
+    init(key: Key, label: String, rod: UInt8? = nil) { (self.key, self.label, self.rod) = (key, label, rod) }
 
     /// The key with that id; `nil` for any other word.
-    public init?(id: String, label: String = "") {
+    public init?(id: String, label: String = "", rod: UInt8? = nil) {
         guard let key = Key.allCases.first(where: { String.tag($0) == id }) else { return nil }
-        self.init(key: key, label: label)
+        self.init(key: key, label: label, rod: rod)
     }
 }
 
 extension RestwaterState {
-    /// Taps a key of the Bank as it is now, whether or not the app is in front. Only what the Bank offers can be
-    /// tapped. Returns the core's answer, whatever else is under way; the entry has the moment of the tap, not that of
+    /// Taps a key for the rod that it was shown for, whether or not the app is in front. Only what the Bank would offer for that
+    /// rod can be tapped. Returns the core's answer, whatever else is under way; the entry has the moment of the tap, not that of
     /// its turn.
     public func tapFromOutside(_ outside: OutsideKey, at: Moment? = nil) async throws(Refusal) -> String {
         let at = at ?? clock()
@@ -46,14 +48,12 @@ extension RestwaterState {
     }
 
     private func tapOffered(_ outside: OutsideKey, _ at: Moment) async throws(Refusal) -> String {
-        // Every key that can be tapped from outside sends an action; one that opens a screen has no use there.
-        guard let key = content.bank?.keys.first(where: { $0.key == outside.key && $0.enabled }), case .send(let action) = key.tap else {
-            throw Refusal(kind: .notNow, text: spokenWait)
-        }
         content.paging.keys = 0
         let update: Update
         do {
-            update = try await answer({ core in try core.act(action: action, at: at) }) { state, update in state.took(update) }
+            update = try await answer({ core in try core.actOutside(key: outside.key, rod: outside.rod, at: at) }) { state, update in
+                state.took(update)
+            }
         } catch {
             refused(error)
             throw error
@@ -70,12 +70,13 @@ extension RestwaterState {
     @discardableResult private func readFromOutside(_ at: Moment) async throws(Refusal) -> OutsideKey? {
         let now = clock()
         let read = try await answer({ core in
-            (try core.screen(which: .bank, now: at), try core.watch(now: now), try core.watch(now: at).next)
+            (try core.screen(which: .bank, now: at), try core.watch(now: now), try core.watch(now: at))
         }) { state, read in
             state.content.show(read.0)
             state.planned(read.1)
         }
-        return read.2.map { OutsideKey(key: $0, label: "") }
+        let watch = read.2
+        return watch.next.map { OutsideKey(key: $0, label: "", rod: watch.rod) }
     }
 
     private var spokenWait: String {

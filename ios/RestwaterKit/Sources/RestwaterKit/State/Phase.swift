@@ -24,6 +24,7 @@ extension RestwaterState {
         switch phase {
         case .background where !away:
             away = true
+            keepScreen()
             let at = clock()
             // A backup if one is due, then the log is released, whatever the result. Only then is the backup copied to
             // the angler's folder, which may be slow to answer.
@@ -37,6 +38,8 @@ extension RestwaterState {
             }
         case .active:
             away = false
+            // What is open is in memory from here on.
+            if !subject.isEmpty { lastScreen.forget() }
             refresh()
             readPlan()
         default:

@@ -31,6 +31,9 @@ public final class RestwaterState: Observed {
     let files: any FileAccess
     let backups: BackupFolder
     private let lastSettings: LastSettings
+    let lastScreen: LastScreen
+    /// What the screens are about and what is half typed on them, as the core last gave it.
+    var subject = ""
     /// Whether the app is in the background, with its log released.
     var away: Bool
     /// The sizes of the fans, as last requested.
@@ -53,6 +56,7 @@ public final class RestwaterState: Observed {
         self.files = files
         backups = BackupFolder(defaults: defaults, files: files)
         lastSettings = LastSettings(defaults: defaults)
+        lastScreen = LastScreen(defaults: defaults)
         content.settings = lastSettings.read
         line = CoreLine(core)
         self.away = away
@@ -67,8 +71,11 @@ public final class RestwaterState: Observed {
         guard !away else { return }
         let (at, which, lists) = (clock(), showing.which, showing == .screens)
         ask(
-            { core in (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil) }, reading: true
+            { core in
+                (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil, try core.subject())
+            }, reading: true
         ) { state, answer in
+            state.subject = answer.3
             var content = state.content
             if let doors = answer.2 { content.doors = doors }
             content.settings = answer.0
@@ -112,6 +119,19 @@ public final class RestwaterState: Observed {
             // It does not cover what was there first, such as a file to open.
             if answer.0 != .bank && state.goal == .bank && state.content.notice.isEmpty { state.open(Showing(answer.0)) }
         }
+    }
+
+    /// Brings up the screen of an earlier process as it was, unless something else was opened meanwhile, such as an alarm.
+    func comeUp(_ showing: Showing, with paging: Paging) {
+        guard goal == .bank, content.notice.isEmpty else { return }
+        let restore: @MainActor @Sendable (RestwaterState) -> Void = { state in
+            guard state.goal == showing else { return }
+            state.toTop(showing)
+            state.content.paging = paging
+        }
+        goal = showing
+        // Nothing is read in the background.
+        if away { restore(self) } else { read(showing, then: restore) }
     }
 
     /// Brings a screen to the top, once its record is there: the one of the last time may be of another fish or another

@@ -41,7 +41,7 @@ public final class PhoneSession {
             // Asked when a session is open and the app is in front, before there is anything to ring; never while a
             // fish is on.
             if plan.wait != nil, latestPhase == .active, state.content.bank?.state != .fishOn {
-                reconciler.askForAlarms { [unowned state] in state.plan }
+                reconciler.askForAlarms { [weak state] in state?.plan }
             }
             reconciler.carryOut(plan)
         }
@@ -50,7 +50,7 @@ public final class PhoneSession {
         reconciler.onAlarmFailed = { [unowned state] _ in state.alarmFailed() }
         reconciler.onLeftToRing = { [unowned self] due, planned in ringInFront(due: due, planned: planned) }
         onOpen?(state)
-        state.greet()
+        state.comeUp()
         if let latestPhase { state.phase(latestPhase) }
         filesToTakeIn.forEach { state.offer($0) }
         filesToTakeIn = []
@@ -123,11 +123,16 @@ public final class PhoneSession {
     }
 
     /// A tap from outside the screens; returns the core's answer. By then the entry is on the disk, the alarms are set
-    /// and the lock screen is up to date.
+    /// and the lock screen is up to date. If nothing could be logged, the lock screen says why.
     public func tap(_ key: OutsideKey) async throws(Refusal) -> String {
         // The moment of the tap: the log may still have to be opened.
         let at = clock()
-        return try await told { state throws(Refusal) in try await state.tapFromOutside(key, at: at) }
+        do {
+            return try await told { state throws(Refusal) in try await state.tapFromOutside(key, at: at) }
+        } catch {
+            await reconciler.say(error.text)
+            throw error
+        }
     }
 
     /// A tap on the key that is due next.

@@ -48,8 +48,16 @@ public final class Reconciler {
         while let task { await task.value }
     }
 
-    /// Asks the angler once, if they were never asked, then carries out the plan.
-    public func askForAlarms(then plan: @escaping @MainActor () -> PhonePlan) {
+    /// The Live Activity says this until the next plan is carried out: a button of it shows no answer of its own.
+    func say(_ text: String) async {
+        for activity in await activities.shown() where activity.isActive {
+            let wait = activity.wait
+            await activities.update(activity.id, to: RunningWait(title: wait.title, text: text, since: wait.since, keys: wait.keys))
+        }
+    }
+
+    /// Asks the angler once, if they were never asked, then carries out the plan, if there is still one.
+    public func askForAlarms(then plan: @escaping @MainActor () -> PhonePlan?) {
         guard !asked else { return }
         asked = true
         Task {
@@ -60,7 +68,7 @@ public final class Reconciler {
                     Log.fault("asking to ring", error)
                 }
             }
-            carryOut(plan())
+            if let plan = plan() { carryOut(plan) }
         }
     }
 

@@ -324,6 +324,11 @@ uint64_t uniffi_restwater_fn_method_restwater_take_in(uint64_t ptr, RustBuffer p
 RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer action, RustBuffer at, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT_OUTSIDE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT_OUTSIDE
+RustBuffer uniffi_restwater_fn_method_restwater_act_outside(uint64_t ptr, RustBuffer key, RustBuffer rod, RustBuffer at, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_DOORS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_DOORS
 RustBuffer uniffi_restwater_fn_method_restwater_doors(uint64_t ptr, RustCallStatus *_Nonnull out_status
@@ -337,6 +342,11 @@ RustBuffer uniffi_restwater_fn_method_restwater_first_screen(uint64_t ptr, RustC
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_PAUSE
 void uniffi_restwater_fn_method_restwater_pause(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_RESTORE_SUBJECT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_RESTORE_SUBJECT
+int8_t uniffi_restwater_fn_method_restwater_restore_subject(uint64_t ptr, RustBuffer subject, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_RESUME
@@ -362,6 +372,11 @@ void uniffi_restwater_fn_method_restwater_set_language(uint64_t ptr, RustBuffer 
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SETTINGS
 RustBuffer uniffi_restwater_fn_method_restwater_settings(uint64_t ptr, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SUBJECT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SUBJECT
+RustBuffer uniffi_restwater_fn_method_restwater_subject(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SWIM_SCENE
@@ -934,6 +949,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_act(void
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ACT_OUTSIDE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ACT_OUTSIDE
+uint16_t uniffi_restwater_checksum_method_restwater_act_outside(void
+    
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
 uint16_t uniffi_restwater_checksum_method_restwater_doors(void
@@ -949,6 +970,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_first_screen(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_PAUSE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_PAUSE
 uint16_t uniffi_restwater_checksum_method_restwater_pause(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_RESTORE_SUBJECT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_RESTORE_SUBJECT
+uint16_t uniffi_restwater_checksum_method_restwater_restore_subject(void
     
 );
 #endif
@@ -979,6 +1006,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_set_language(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SETTINGS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SETTINGS
 uint16_t uniffi_restwater_checksum_method_restwater_settings(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SUBJECT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SUBJECT
+uint16_t uniffi_restwater_checksum_method_restwater_subject(void
     
 );
 #endif

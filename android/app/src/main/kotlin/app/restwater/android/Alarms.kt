@@ -19,6 +19,7 @@ import kotlin.math.abs
  */
 internal class Alarms(private val context: Context, private val ringing: Ringing, private val openApp: () -> PendingIntent) {
     private val manager = checkNotNull(context.getSystemService(AlarmManager::class.java))
+    private val app get() = context.applicationContext as RestwaterApplication
     private val planned = Kept(context, "planned:")
     private val rung = Kept(context, "rung:")
 
@@ -47,7 +48,8 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
     }
 
     private fun plan(alarm: WatchAlarm) {
-        val rings = intent(alarm.id, alarm)
+        val now = app.now()
+        val rings = intent(alarm.id, alarm, Due(now.boot, now.monoMs + alarm.atWallMs - now.wallMs))
         if (exact) {
             // Of other exact alarms, Android 8 to 11 allow an app one in nine minutes while the phone dozes.
             manager.setAlarmClock(AlarmManager.AlarmClockInfo(alarm.atWallMs, openApp()), rings)
@@ -57,9 +59,16 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         planned[alarm.id] = alarm.atWallMs
     }
 
-    /** The system's alarm has come. One that was on its way while its cast ended rings for nothing: another may be set by now. */
-    fun came(alarm: WatchAlarm): Unit = synchronized(Alarms) {
-        if (near(planned[alarm.id], alarm.atWallMs)) ring(alarm)
+    /**
+     * The system's alarm has come. One that was on its way while its cast ended rings for nothing: another may be set by now. A
+     * clock that is put forward brings it too early, since the system goes by the wall clock and tells of the change only
+     * afterwards: a bait has been out no longer for that.
+     */
+    fun came(alarm: WatchAlarm, due: Due?): Unit = synchronized(Alarms) {
+        if (!near(planned[alarm.id], alarm.atWallMs)) return
+        val now = app.now()
+        val leftMs = due?.takeIf { alarm.rod != null && it.boot == now.boot }?.let { it.monoMs - now.monoMs } ?: 0
+        if (leftMs > EARLY_MS) plan(alarm.copy(atWallMs = now.wallMs + leftMs)) else ring(alarm)
     }
 
     /** Rings once, although both the system and a check of the log may find that it is due. */
@@ -80,7 +89,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
      * alarm that nobody has answered is looked at again in a minute.
      */
     fun lookAgain() {
-        val at = (context.applicationContext as RestwaterApplication).now().wallMs + AGAIN_MS
+        val at = app.now().wallMs + AGAIN_MS
         if (exact) {
             manager.setExactAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, at, intent(AGAIN, null))
         } else {
@@ -93,12 +102,13 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
 
     private fun near(one: Long?, other: Long) = one != null && abs(one - other) < SAME_MS
 
-    private fun intent(id: String, alarm: WatchAlarm?): PendingIntent {
+    private fun intent(id: String, alarm: WatchAlarm?, due: Due? = null): PendingIntent {
         val intent = Intent(context, AlarmReceiver::class.java).setAction(id)
         alarm?.let {
             intent.putExtra(TITLE, it.title).putExtra(TEXT, it.text).putExtra(AT, it.atWallMs).putExtra(ROD, it.rod?.toInt() ?: NO_ROD)
             intent.putExtra(KEYS, it.keys.map { key -> key.key.name }.toTypedArray()).putExtra(LABELS, it.keys.map { key -> key.label }.toTypedArray())
         }
+        due?.let { intent.putExtra(BOOT, it.boot).putExtra(MONO, it.monoMs) }
         return PendingIntent.getBroadcast(context, 0, intent, PendingIntent.FLAG_IMMUTABLE or PendingIntent.FLAG_UPDATE_CURRENT)
     }
 
@@ -109,12 +119,20 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         private const val ROD = "rod"
         private const val KEYS = "keys"
         private const val LABELS = "labels"
+        private const val BOOT = "boot"
+        private const val MONO = "mono"
         private const val NO_ROD = -1
         private const val SAME_MS = 2_000L
+
+        /** The system is seldom early by more than the difference of two readings of the clocks. */
+        private const val EARLY_MS = 5_000L
         private const val AGAIN_MS = 60_000L
 
         /** The action that no alarm has, since theirs are the core's ids. */
         const val AGAIN = "again"
+
+        /** When that alarm is due by the clock that nobody sets; none in one that an earlier version set. */
+        fun due(intent: Intent): Due? = intent.getStringExtra(BOOT)?.let { Due(it, intent.getLongExtra(MONO, 0)) }
 
         /** The alarm that an intent of [intent] carries. */
         fun read(intent: Intent): WatchAlarm? {
@@ -129,6 +147,9 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         }
     }
 }
+
+/** A moment by the clock that counts from the phone's start and that nobody sets. */
+internal class Due(val boot: String, val monoMs: Long)
 
 /** Makes an alarm heard and seen, and stops it. */
 internal interface Ringing {
@@ -161,7 +182,7 @@ class AlarmReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         if (intent.action == Alarms.AGAIN) return LockScreen(context).soundAgain()
         val alarm = Alarms.read(intent) ?: return
-        LockScreen(context).ringNow(alarm)
+        LockScreen(context).ringNow(alarm, Alarms.due(intent))
     }
 }
 

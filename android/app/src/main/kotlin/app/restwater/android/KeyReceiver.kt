@@ -4,8 +4,6 @@ import android.app.PendingIntent
 import android.content.BroadcastReceiver
 import android.content.Context
 import android.content.Intent
-import app.restwater.core.Action
-import app.restwater.core.ErrorKind
 import app.restwater.core.Key
 import app.restwater.core.Moment
 import app.restwater.core.Restwater
@@ -19,34 +17,27 @@ class KeyReceiver : BroadcastReceiver() {
         // This is the moment of the tap, so it is read before anything else.
         val at = app.now()
         val key = Key.entries.find { it.name == intent.getStringExtra(KEY) } ?: return
-        val rod = intent.getIntExtra(ROD, 1).toUByte()
+        // The rod that the key was shown for, whichever is chosen by now.
+        val rod = intent.getIntExtra(ROD, NO_ROD).takeIf { it != NO_ROD }?.toUByte()
         val failed = { why: RestwaterException.Failed -> app.lockScreen.notSaved(intent.getStringExtra(LABEL) ?: key.name, why.text) }
         offMain(context, failed) { core -> tap(core, key, rod, at, failed) }
     }
 
-    /** Logs only a key that the core offers on the lock screen for that rod at that moment. */
-    private fun tap(core: Restwater, key: Key, rod: UByte, at: Moment, failed: (RestwaterException.Failed) -> Unit): WatchView {
-        val watch = core.watch(at)
-        val action = watch.action(key, rod) ?: return watch
+    /** The core logs only a key that it offers for that rod; why it refuses another one is told, since nobody sees the screens. */
+    private fun tap(core: Restwater, key: Key, rod: UByte?, at: Moment, failed: (RestwaterException.Failed) -> Unit): WatchView {
         try {
-            core.act(action, at)
+            core.actOutside(key, rod, at)
         } catch (refused: RestwaterException.Failed) {
-            // A key that can't be used at this moment changes nothing and the keys are shown again; any other failure
-            // is shown.
-            if (refused.kind != ErrorKind.NOT_NOW) failed(refused)
+            failed(refused)
         }
         return core.watch(at)
-    }
-
-    private fun WatchView.action(key: Key, rod: UByte): Action? {
-        val shown = keys.takeIf { rod == this.rod }.orEmpty() + due.filter { it.rod == rod }.flatMap { it.keys }
-        return shown.find { it.key == key }?.action
     }
 
     internal companion object {
         const val KEY = "key"
         const val ROD = "rod"
         const val LABEL = "label"
+        private const val NO_ROD = -1
 
         fun intent(context: Context, key: Key, rod: UByte, label: String): PendingIntent {
             val intent = Intent(context, KeyReceiver::class.java).setAction("key-${key.name}-$rod")

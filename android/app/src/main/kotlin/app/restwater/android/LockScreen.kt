@@ -128,21 +128,24 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     }
 
     /** A system alarm went off. */
-    internal fun ringNow(alarm: WatchAlarm) = alarms.came(alarm)
+    internal fun ringNow(alarm: WatchAlarm, due: Due?) = alarms.came(alarm, due)
 
     /**
      * Sound and vibration of the alarm channel until it is answered; full screen if the phone is locked and that is
-     * allowed.
+     * allowed. An alarm of the match is news and nothing to answer: it sounds once.
      */
     override fun ring(alarm: WatchAlarm) {
         app.rings(alarm)
         // Where the notification would be silent the phone still sounds, for as long as the system lets the process run.
-        if (!alarmsAllowed) app.sounder.sound(alarm.id)
+        val asks = alarm.rod != null
+        if (!alarmsAllowed) app.sounder.sound(alarm.id, once = !asks)
         if (!alarmsShown) return
         val builder = shown(alarm)
         if (fullScreen) builder.setFullScreenIntent(openApp(alarm), true)
-        post(alarm.id, ALARM_ID, builder.build().apply { flags = flags or Notification.FLAG_INSISTENT })
-        if (alarmsAllowed) alarms.lookAgain()
+        val shown = builder.build()
+        if (asks) shown.flags = shown.flags or Notification.FLAG_INSISTENT
+        post(alarm.id, ALARM_ID, shown)
+        if (asks && alarmsAllowed) alarms.lookAgain()
     }
 
     /** The alarms that nobody has answered or silenced, as they are shown. */
@@ -196,6 +199,8 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             .setVisibility(NotificationCompat.VISIBILITY_PUBLIC)
             .setContentIntent(openApp(alarm))
             .setDeleteIntent(swept(alarm.id))
+            // One of a cast stays with its keys until the cast is over.
+            .setAutoCancel(alarm.rod == null)
         alarm.rod?.let { rod -> alarm.keys.forEach { builder.addAction(0, it.label, KeyReceiver.intent(context, it.key, rod, it.label)) } }
         return builder
     }

@@ -33,6 +33,7 @@ import androidx.compose.runtime.Composable
 import androidx.compose.runtime.CompositionLocalProvider
 import androidx.compose.runtime.LaunchedEffect
 import androidx.compose.runtime.getValue
+import androidx.compose.runtime.key
 import androidx.compose.runtime.produceState
 import androidx.compose.ui.Modifier
 import androidx.compose.ui.graphics.toArgb
@@ -238,7 +239,10 @@ class MainActivity : ComponentActivity() {
         LaunchedEffect(state.sessionOpen, mayAsk) { if (state.sessionOpen && mayAsk) askForNotifications() }
         CompositionLocalProvider(LocalSystemBack provides { onBack -> BackHandler(onBack = onBack) }) {
             // The areas at the sides that a camera or the navigation buttons take up are not used.
-            Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) { RestwaterApp(state, measure(insets), ticking = false) }
+            Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) {
+                // Under another key nothing of what was saved comes back.
+                key(state.anew) { RestwaterApp(state, measure(insets), ticking = false) }
+            }
         }
     }
 

@@ -112,6 +112,8 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
 
     override suspend fun save(file: Outgoing): Boolean = explained {
         toSave = file
+        // If the app was left meanwhile, when it is opened again: the system drops the picker, and answers as if the user had cancelled.
+        front.filterNotNull().first()
         val to = create.ask(file.name)
         toSave = null
         if (to == null) return@explained false

@@ -121,17 +121,27 @@ open class RestwaterApplication : Application() {
     /** Waits for the log to be open. */
     internal suspend fun opened(): Opening.Open = opening.filterIsInstance<Opening.Open>().first()
 
-    /** Sets a damaged log aside and saves what can be saved of it, off the main thread; returns the result in words. */
-    internal suspend fun salvage(): String? {
+    /**
+     * Sets a damaged log aside and saves what can be saved of it, off the main thread and whatever happens to the activity. What
+     * came of it is for the next screen to say: see [salvageSaid].
+     */
+    internal fun salvage() {
         log.value = Opening.Working
-        return try {
-            withContext(worker) { salvaged() }.also { open() }
-        } catch (refused: RestwaterException.Failed) {
-            // The user has to read the reason first: the log is tried again when the app comes to the front.
-            log.value = Opening.Refused(refused)
-            null
+        scope.launch {
+            try {
+                withContext(worker) { salvages.edit().putString(SAID, salvaged()).commit() }
+                open()
+            } catch (refused: RestwaterException.Failed) {
+                // The user has to read the reason first: the log is tried again when the app comes to the front.
+                log.value = Opening.Refused(refused)
+            }
         }
     }
+
+    /** What a salvage saved and lost, if no screen has said it yet. */
+    internal fun salvageSaid(): String? = salvages.getString(SAID, null)?.also { salvages.edit().remove(SAID).apply() }
+
+    private val salvages by lazy { getSharedPreferences("salvage", MODE_PRIVATE) }
 
     @Synchronized
     private fun salvaged(): String = salvage(folder.path, now(), language()).also { opened = null }
@@ -142,5 +152,9 @@ open class RestwaterApplication : Application() {
     /** An alarm rings. */
     internal fun rings(alarm: WatchAlarm) {
         scope.launch { heard?.invoke(alarm) }
+    }
+
+    private companion object {
+        const val SAID = "said"
     }
 }

@@ -58,6 +58,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
         val state = with(phone) { RestwaterState(open.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, open.settings, open.desk) }
         val before = saved.get<Bundle>(OPEN)
         if (before != null) reopen(state, before) else viewModelScope.launch { state.greet() }
+        phone.salvageSaid()?.let(state::say)
         ready.complete(state)
         return state
     }
@@ -66,15 +67,14 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
     suspend fun ready(): RestwaterState = ready.await()
 
     /** Saves what can be saved of a damaged log. */
-    fun salvage() {
-        viewModelScope.launch { phone.salvage()?.let { said -> ready().say(said) } }
-    }
+    fun salvage() = phone.salvage()
 
     private fun bundle(): Bundle {
         val state = (stage as? Stage.Ready)?.state ?: return saved.get<Bundle>(OPEN) ?: Bundle()
         return Bundle().apply {
             putString(SHOWING, state.showing.name)
             putInt(PAGE, state.page)
+            putString(SUBJECT, state.subject)
             putString(DESK, state.desk.page.name)
             putString(SOURCE, state.desk.source)
             putString(FILE, state.desk.path)
@@ -83,7 +83,9 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
 
     /** Restores the screen, page, text and file after the process was ended. */
     private fun reopen(state: RestwaterState, from: Bundle) {
-        Showing.entries.find { it.name == from.getString(SHOWING) }?.let { state.reopen(it, from.getInt(PAGE)) }
+        // What an earlier version saved does not say what its screen was about.
+        val about = from.getString(SUBJECT).orEmpty()
+        Showing.entries.find { it.name == from.getString(SHOWING) }?.let { state.reopen(it, from.getInt(PAGE), about) }
         // If the desk outlived the activity, its state is newer than the saved one.
         if (state.desk.page != FilesPage.SEND || state.desk.busy) return
         val page = FilesPage.entries.find { it.name == from.getString(DESK) } ?: return
@@ -96,6 +98,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
         const val OPEN = "open"
         const val SHOWING = "showing"
         const val PAGE = "page"
+        const val SUBJECT = "subject"
         const val DESK = "desk"
         const val SOURCE = "source"
         const val FILE = "file"

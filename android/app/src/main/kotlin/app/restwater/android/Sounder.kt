@@ -20,10 +20,10 @@ class Sounder(private val context: Context) {
     private val vibrator get() = context.getSystemService(Vibrator::class.java)
 
     @Synchronized
-    fun sound(alarmId: String) {
+    fun sound(alarmId: String, once: Boolean = false) {
         val end = Runnable { stop(alarmId) }
         sounding.put(alarmId, end)?.let(main::removeCallbacks)
-        main.postDelayed(end, LONGEST_MS)
+        main.postDelayed(end, if (once) ONCE_MS else LONGEST_MS)
         val use = AudioAttributes.Builder().setUsage(AudioAttributes.USAGE_ALARM).setContentType(AudioAttributes.CONTENT_TYPE_SONIFICATION).build()
         val tone = tone ?: RingtoneManager.getRingtone(context, RingtoneManager.getDefaultUri(RingtoneManager.TYPE_ALARM))
         this.tone = tone
@@ -59,5 +59,8 @@ class Sounder(private val context: Context) {
     private companion object {
         /** After that nobody is there: a phone that sounds for an hour is a nuisance on the bank. */
         const val LONGEST_MS = 120_000L
+
+        /** About as long as the sound of a notification: a choice. */
+        const val ONCE_MS = 6_000L
     }
 }

@@ -188,6 +188,28 @@ class AgainTest {
         assertEquals(listOf("10 min to all-out."), matchAlarms())
     }
 
+    /** It is news and no question: nothing would answer it. */
+    @Test fun anAlarmOfTheMatchRingsOnceAndItsTapTakesItAway() {
+        act(Action.Match(MatchTap.Rule(RuleTap.Begin)))
+        nextMatchAlarm()
+        val shown = Handset.rung().single()
+        assertTrue("its sound plays once", !rings(shown))
+        assertTrue("a tap takes it away", shown.flags and Notification.FLAG_AUTO_CANCEL != 0)
+        assertEquals("and nothing sounds it again", emptyList<Long>(), Handset.agains())
+        Handset.later(60)
+        Handset.ringDue()
+        assertSame(shown, Handset.rung().single())
+    }
+
+    /** Two rods are out in a match: their alarms go on. */
+    @Test fun anAlarmOfTheMatchLeavesTheRodsAlarmsRinging() {
+        act(Action.Match(MatchTap.Rule(RuleTap.Begin)))
+        rodOneRings()
+        nextMatchAlarm()
+        assertTrue(rings(alarmOf(1)))
+        assertEquals(1, Handset.agains().size)
+    }
+
     private companion object {
         const val TWELVE_MIN = 720L
     }

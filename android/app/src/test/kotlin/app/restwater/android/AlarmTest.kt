@@ -79,6 +79,24 @@ class AlarmTest {
         assertEquals("the new cast's alarm", 1, Handset.alarms().size)
     }
 
+    /** The network puts a slow clock forward: the system delivers at once what is past by it, before the app hears of the change. */
+    @Test fun aClockThatIsPutForwardRingsNothing() {
+        act(Action.Cast(1u))
+        Handset.later(120)
+        val clock = Handset.app.now
+        Handset.app.now = { clock().let { it.copy(wallMs = it.wallMs + 20 * 60_000) } }
+        Handset.ringDue()
+        assertEquals(emptyList<String>(), titles())
+        val left = Handset.alarms().single() - Handset.app.now().wallMs
+        assertEquals("what is left of the twelve minutes", (TWELVE_MIN - 120) * 1_000.0, left.toDouble(), 2_000.0)
+        StartReceiver().onReceive(Handset.app, Intent(Intent.ACTION_TIME_CHANGED))
+        Handset.answered()
+        assertEquals(emptyList<String>(), titles())
+        Handset.later(TWELVE_MIN - 120 + 1)
+        Handset.ringDue()
+        assertEquals(listOf("Rod 1"), titles())
+    }
+
     @Test fun anotherRodsKeyDoesNotSilenceIt() {
         rodOneRings()
         Handset.later(5)

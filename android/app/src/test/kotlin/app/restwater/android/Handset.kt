@@ -19,6 +19,7 @@ import app.restwater.core.Work
 import java.io.File
 import java.util.concurrent.TimeUnit
 import kotlinx.coroutines.Job
+import kotlinx.coroutines.flow.MutableStateFlow
 import kotlinx.coroutines.runBlocking
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.shadows.ShadowAlarmManager
@@ -115,6 +116,16 @@ object Handset {
             val field = app.files.javaClass.getDeclaredField(asking).apply { isAccessible = true }
             clear(checkNotNull(field.get(app.files)), "waiting")
         }
+    }
+
+    /** The system ends the process and starts another: the log is opened anew, and what was only in memory is gone. */
+    fun newProcess() {
+        processEnds()
+        core.close()
+        val of = RestwaterApplication::class.java
+        of.getDeclaredField("opened").apply { isAccessible = true }.set(app, null)
+        @Suppress("UNCHECKED_CAST")
+        (of.getDeclaredField("log").apply { isAccessible = true }.get(app) as MutableStateFlow<Opening>).value = Opening.Working
     }
 
     /** A file with two entries from another phone. */

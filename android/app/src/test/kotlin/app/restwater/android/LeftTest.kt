@@ -10,6 +10,7 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.lifecycle.Lifecycle
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
+import app.restwater.core.Outgoing
 import app.restwater.core.Work
 import app.restwater.core.shellWords
 import app.restwater.ui.Showing
@@ -144,6 +145,23 @@ class LeftTest {
             scenario.recreate()
             Handset.settle()
             assertEquals("", shelf.called)
+        }
+    }
+
+    /** The picker of a stopped activity would not be seen, and its answer would look as if the user had cancelled. */
+    @Test fun aFileThatIsReadyAfterTheAppWasLeftIsSavedWhenItIsOpenedAgain() {
+        on { scenario, activity ->
+            scenario.moveToState(Lifecycle.State.CREATED)
+            Handset.settle()
+            val table = File.createTempFile("table", ".csv").apply { writeText("casts") }
+            val saved = Handset.app.scope.async { Handset.app.files.save(Outgoing(table.path, "table.csv", "text/csv", "saved")) }
+            Handset.settle()
+            assertNull("dropped", shadowOf(activity).peekNextStartedActivityForResult())
+            assertTrue("not reported as cancelled", !saved.isCompleted)
+            scenario.moveToState(Lifecycle.State.RESUMED)
+            Handset.settle()
+            assertEquals(Intent.ACTION_CREATE_DOCUMENT, shadowOf(activity).nextStartedActivityForResult?.intent?.action)
+            saved.cancel()
         }
     }
 

@@ -117,6 +117,7 @@ class LockScreenTest {
         // The system forgets an alarm when it fires.
         val alarm = checkNotNull(manager.nextScheduledAlarm)
         assertNotNull("it wakes the phone out of doze however soon it follows another", alarm.alarmClockInfo)
+        Handset.later(11 * 60)
         AlarmReceiver().onReceive(Handset.app, shadowOf(alarm.operation).savedIntent)
         val rung = Handset.rung().single()
         assertNotNull("full screen on a locked phone", rung.fullScreenIntent)

@@ -10,6 +10,8 @@ import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
 import app.restwater.core.Restwater
 import java.io.File
+import java.util.concurrent.CountDownLatch
+import kotlinx.coroutines.launch
 import org.junit.Assert.assertTrue
 import org.junit.Before
 import org.junit.Rule
@@ -71,6 +73,28 @@ class RefusedOpeningTest {
             Handset.settle()
             assertTrue("it still stands there", (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening))
             inTheWay.parentFile?.deleteRecursively()
+        }
+    }
+
+    /** Whoever leaves while it is saved reads afterwards which entries were lost. */
+    @Test fun whatASalvageSaysWaitsForTheNextScreen() {
+        damage()
+        refused { scenario, stage ->
+            val held = CountDownLatch(1)
+            // The worker is busy until the activity is gone.
+            Handset.app.scope.launch(Handset.app.worker) { held.await() }
+            rule.onNodeWithTag("trouble-key").performClick()
+            Handset.settle()
+            assertTrue("at work", stage() is Stage.Opening)
+            scenario.close()
+            held.countDown()
+        }
+        Handset.settle()
+        ActivityScenario.launch(MainActivity::class.java).use { scenario ->
+            var activity: MainActivity? = null
+            scenario.onActivity { activity = it }
+            Handset.until({ "no screen" }) { rule.waitForIdle(); activity?.state?.bank != null }
+            Handset.until({ "not said: ${activity?.state?.notice}" }) { !activity?.state?.notice.isNullOrEmpty() }
         }
     }
 

@@ -756,11 +756,15 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
+    external fun uniffi_restwater_checksum_method_restwater_act_outside(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_doors(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_first_screen(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_restore_subject(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_resume(
     ): Int
@@ -771,6 +775,8 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_set_language(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_settings(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_subject(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_swim_scene(
     ): Int
@@ -834,12 +840,16 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_act_outside(`ptr`: Long,`key`: RustBuffer.ByValue,`rod`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_first_screen(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
+    external fun uniffi_restwater_fn_method_restwater_restore_subject(`ptr`: Long,`subject`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): Byte
     external fun uniffi_restwater_fn_method_restwater_resume(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_method_restwater_screen(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -849,6 +859,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_method_restwater_set_language(`ptr`: Long,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
     external fun uniffi_restwater_fn_method_restwater_settings(`ptr`: Long,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_subject(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_swim_scene(`ptr`: Long,`now`: RustBuffer.ByValue,`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -1110,6 +1122,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 34977) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_method_restwater_act_outside() and 0xFFFF) != 61663) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 423) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -1117,6 +1132,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_pause() and 0xFFFF) != 19636) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_restore_subject() and 0xFFFF) != 6267) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_resume() and 0xFFFF) != 50194) {
@@ -1132,6 +1150,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_settings() and 0xFFFF) != 49289) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_subject() and 0xFFFF) != 53071) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_swim_scene() and 0xFFFF) != 4073) {
@@ -1783,6 +1804,12 @@ public interface RestwaterInterface {
     fun `act`(`action`: Action, `at`: Moment): Update
     
     /**
+     * A tap on a key outside the app, for the rod that the key was shown for; without a rod, for the chosen one. A key that is
+     * not offered now is refused with the reason.
+     */
+    fun `actOutside`(`key`: Key, `rod`: kotlin.UByte?, `at`: Moment): Update
+    
+    /**
      * The screens that can be opened now.
      */
     fun `doors`(): DoorsView
@@ -1796,6 +1823,12 @@ public interface RestwaterInterface {
      * Puts the log aside while the app is in the background.
      */
     fun `pause`()
+    
+    /**
+     * Makes the screens be about that again in a new process; false if that is no longer possible, and then the screen of that
+     * time may not be shown.
+     */
+    fun `restoreSubject`(`subject`: kotlin.String): kotlin.Boolean
     
     /**
      * Takes it up again.
@@ -1821,6 +1854,11 @@ public interface RestwaterInterface {
      * Hand and scheme as last set.
      */
     fun `settings`(`now`: Moment): Settings
+    
+    /**
+     * What the screens are about and what is half typed on them, for the shell to keep with the open screen.
+     */
+    fun `subject`(): kotlin.String
     
     /**
      * The picture of the swim for a canvas: one call a frame.
@@ -2138,6 +2176,27 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
+     * A tap on a key outside the app, for the rod that the key was shown for; without a rod, for the chosen one. A key that is
+     * not offered now is refused with the reason.
+     */
+    @Throws(RestwaterException::class)override fun `actOutside`(`key`: Key, `rod`: kotlin.UByte?, `at`: Moment): Update {
+            return FfiConverterTypeUpdate.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_act_outside(
+        it,
+        
+        FfiConverterTypeKey.lower(`key`),
+        FfiConverterOptionalUByte.lower(`rod`),
+        FfiConverterTypeMoment.lower(`at`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
      * The screens that can be opened now.
      */
     @Throws(RestwaterException::class)override fun `doors`(): DoorsView {
@@ -2184,6 +2243,25 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 }
     }
     
+    
+
+    
+    /**
+     * Makes the screens be about that again in a new process; false if that is no longer possible, and then the screen of that
+     * time may not be shown.
+     */
+    @Throws(RestwaterException::class)override fun `restoreSubject`(`subject`: kotlin.String): kotlin.Boolean {
+            return FfiConverterBoolean.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_restore_subject(
+        it,
+        
+        FfiConverterString.lower(`subject`),_status)
+}
+    }
+    )
+    }
     
 
     
@@ -2269,6 +2347,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         it,
         
         FfiConverterTypeMoment.lower(`now`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * What the screens are about and what is half typed on them, for the shell to keep with the open screen.
+     */
+    @Throws(RestwaterException::class)override fun `subject`(): kotlin.String {
+            return FfiConverterString.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_subject(
+        it,
+        _status)
 }
     }
     )

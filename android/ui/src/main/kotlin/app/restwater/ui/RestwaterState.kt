@@ -116,7 +116,8 @@ class RestwaterState(
         // with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         minute = at.wallMs / 60_000
-        val (settings, record) = answer { core.settings(at) to core.screen(which, at) } ?: return false
+        val (settings, record, about) = answer { Triple(core.settings(at), core.screen(which, at), core.subject()) } ?: return false
+        subject = about
         this.settings = settings
         show(record)
         return true
@@ -242,10 +243,26 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
-    /** The screen and the page of small keys that were open before the system ended the app. */
-    fun reopen(which: Showing, page: Int) {
-        open(which)
+    /** What the screens are about and what is half typed on them, as the core last gave it: kept with the open screen. */
+    var subject = ""
+        private set
+
+    /** Whether what the screens had open before the system ended the app may not come back, because its subject is gone. */
+    var anew by mutableStateOf(false)
+        private set
+
+    /**
+     * The screen and the page of small keys that were open before the system ended the app, and what they were [about]. If that
+     * is gone, so is the screen: what was typed on it would go elsewhere.
+     */
+    fun reopen(which: Showing, page: Int, about: String) {
+        goal = which
         this.page = page
+        scope.launch {
+            if (answer { core.restoreSubject(about) } == true) return@launch bring(which)
+            anew = true
+            if (goal == which) toTop(Showing.BANK)
+        }
     }
 
     /**

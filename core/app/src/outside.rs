@@ -1,0 +1,66 @@
+//! Keys that are tapped outside the app: on the lock screen, on an alarm, by a button of the phone. Such a key was shown some time
+//! ago, perhaps by a process that has ended since, and nobody sees the screens.
+
+use super::{App, AppError, Update};
+use restwater_log::{Moment, RodNumber};
+use restwater_screen::{Action, Key};
+use restwater_session::{NotNow, RodState};
+
+/// Keys about what a rod or the angler does, and UNDO. A session is neither begun nor ended without a look.
+const OFFERED: [Key; 11] = [
+    Key::Cast,
+    Key::Bite,
+    Key::WoundIn,
+    Key::Landed,
+    Key::Lost,
+    Key::Missed,
+    Key::Liner,
+    Key::Indication,
+    Key::Twitch,
+    Key::Away,
+    Key::Undo,
+];
+
+impl App {
+    /// Taps a key for the rod that it was shown for, whichever is chosen now; without a rod, for the chosen one. Only what the
+    /// Bank would offer for that rod can be tapped, and what can't be is refused with the reason: never ignored in silence.
+    pub fn act_outside(&mut self, key: Key, rod: Option<RodNumber>, at: &Moment) -> Result<Update, AppError> {
+        if !OFFERED.contains(&key) {
+            return Err(AppError::unknown("key", format!("{key:?}")));
+        }
+        let rod = rod.unwrap_or(self.chosen);
+        let here = &self.journal.here(at);
+        self.catch_up();
+        let meant = Action::of_key(key, rod).action().cloned();
+        // The first tap of a cold thumb may have changed what is offered.
+        if let Some(action) = meant.filter(|action| self.is_repeated_by(action, here)) {
+            return self.act(&action, at);
+        }
+        let bank = self.bank_of(rod, here);
+        let offered = bank.keys.iter().find(|view| view.key == key && view.enabled);
+        match offered.and_then(|view| view.tap.action()) {
+            Some(action) => self.act(&action.clone(), at),
+            None => Err(self.why_not(key, rod)),
+        }
+    }
+
+    /// Why the Bank does not offer a key for that rod.
+    fn why_not(&self, key: Key, rod: RodNumber) -> AppError {
+        if key == Key::Undo {
+            return AppError::NothingToUndo;
+        }
+        let Some(session) = self.session().filter(|session| session.is_open()) else {
+            return NotNow::NoSession.into();
+        };
+        let Some(state) = session.rod(rod).map(|rod| &rod.state) else {
+            return NotNow::NoSuchRod { rod, rods: session.rods.len() as RodNumber }.into();
+        };
+        let why = match state {
+            RodState::FishOn { .. } => NotNow::FishOn(rod),
+            RodState::Out { .. } if key == Key::Away => NotNow::RodOut(rod),
+            RodState::Out { .. } => NotNow::NoFishOn(rod),
+            RodState::Ready { .. } => NotNow::NothingOut(rod),
+        };
+        why.into()
+    }
+}

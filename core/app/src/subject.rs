@@ -1,0 +1,77 @@
+//! What the screens are about, and what is half typed on them: the part of their state that is neither in the log nor beside it. A
+//! shell keeps it together with the open screen, so that a new process does not bring the screen back about something else.
+
+use super::feed::FeedState;
+use super::match_day::scales_of;
+use super::swim_typed::Typed;
+use super::{App, AppError};
+use restwater_match_day::typed::TypedWeight;
+use restwater_session::{Session, fold};
+use restwater_swim::Spot;
+use serde::{Deserialize, Serialize};
+use uuid::Uuid;
+
+#[derive(Serialize, Deserialize)]
+struct Subject {
+    /// The session that the screens showed. Nothing else is meant in another one.
+    session: Option<Uuid>,
+    /// The session opened in the Book.
+    opened: Option<Uuid>,
+    /// The doubtful entry that is open.
+    mending: Option<Uuid>,
+    /// The fish chosen, and how many were landed then.
+    fish: Option<(Uuid, usize)>,
+    /// Digits of the weight of a fish.
+    weight: Option<(Uuid, String)>,
+    feed: FeedState,
+    seen_at_aim: bool,
+    aimed: Option<Spot>,
+    typed: Typed,
+}
+
+impl App {
+    /// What the screens are about, for [`Self::restore_subject`].
+    pub fn subject(&self) -> Result<String, AppError> {
+        let weight = self.fish.typed.as_ref();
+        let subject = Subject {
+            session: self.session().map(|session| session.id),
+            opened: self.book.opened.as_ref().map(|session| session.id),
+            mending: self.mending,
+            fish: self.fish.chosen,
+            weight: weight.map(|(fish, typed)| (*fish, typed.digits())),
+            feed: self.feed.clone(),
+            seen_at_aim: self.seen_at_aim,
+            aimed: self.swim.aimed,
+            typed: self.swim.typed.clone(),
+        };
+        super::settings::text_of(&subject)
+    }
+
+    /// Makes the screens be about this again. Returns false, and changes nothing, if that is no longer possible: then no screen
+    /// of that time may be shown, and nothing that was typed on it sent.
+    pub fn restore_subject(&mut self, subject: &str) -> Result<bool, AppError> {
+        self.catch_up();
+        let Ok(subject) = serde_json::from_str::<Subject>(subject) else { return Ok(false) };
+        if subject.session != self.session().map(|session| session.id) {
+            return Ok(false);
+        }
+        let opened = subject.opened.map(|id| self.still_there(id)).transpose()?;
+        if matches!(opened, Some(None)) {
+            return Ok(false);
+        }
+        let scales = scales_of(self.weights());
+        self.book.opened = opened.flatten();
+        self.mending = subject.mending;
+        self.fish.chosen = subject.fish;
+        self.fish.typed = subject.weight.map(|(fish, digits)| (fish, TypedWeight::again(scales, &digits)));
+        (self.feed, self.seen_at_aim) = (subject.feed, subject.seen_at_aim);
+        (self.swim.aimed, self.swim.typed) = (subject.aimed, subject.typed);
+        Ok(true)
+    }
+
+    /// That session, if it is still in the log and its START counts.
+    fn still_there(&self, id: Uuid) -> Result<Option<Session>, AppError> {
+        let session = fold(id, &self.journal.store().ops_of(id)?);
+        Ok(Some(session).filter(|session| session.started.is_some()))
+    }
+}

@@ -1,0 +1,184 @@
+import Foundation
+import RestwaterCore
+import XCTest
+
+@testable import RestwaterKit
+
+/// iOS ends the process of an app that is not in front as it likes: what follows means what was meant before.
+@MainActor
+final class NewProcessTests: XCTestCase, @unchecked Sendable {
+    /// Two rods out, the second one chosen.
+    private func secondRodChosen() async throws -> Handset {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.act(.setup(tap: .rods(rods: 2)))
+        try await phone.begin()
+        for action in [Action.cast(rod: 1), .cast(rod: 2), .chooseRod(rod: 2)] { try await phone.act(action) }
+        return phone
+    }
+
+    private func fishOn(_ phone: Handset) async throws -> [Bool] {
+        let state = try phone.state
+        await phone.session.settled()
+        state.refresh()
+        await state.settled()
+        return try XCTUnwrap(state.content.bank).rods.map { $0.state == .fishOn }
+    }
+
+    func testTheChosenRodIsStillChosen() async throws {
+        let phone = try await secondRodChosen()
+        await phone.kill()
+        await phone.launch(nil)
+        _ = try await phone.session.tap(.bite)
+        phone.session.phase(.active)
+        let on = try await fishOn(phone)
+        XCTAssertEqual(on, [false, true])
+    }
+
+    func testAKeyOfTheLockScreenIsForTheRodThatItWasShownFor() async throws {
+        let phone = try await secondRodChosen()
+        let bite = try XCTUnwrap(phone.activities.list.first?.wait.keys.first { $0.id == "BITE" })
+        XCTAssertEqual(bite.rod, 2)
+        // The lock screen is not up to date, as when the process was ended before that.
+        _ = try phone.state.line.core.act(action: .chooseRod(rod: 1), at: phone.clock.moment)
+        await phone.kill()
+        await phone.launch(nil)
+        _ = try await phone.session.tap(bite)
+        phone.session.phase(.active)
+        let on = try await fishOn(phone)
+        XCTAssertEqual(on, [false, true])
+    }
+
+    func testAKeyThatDoesNothingSaysWhyOnTheLockScreen() async throws {
+        let phone = try await secondRodChosen()
+        let bite = try XCTUnwrap(phone.activities.list.first?.wait.keys.first { $0.id == "BITE" })
+        try await phone.act(.woundIn(rod: 2))
+        await phone.kill()
+        await phone.launch(nil)
+        do {
+            _ = try await phone.session.tap(bite)
+            XCTFail("nothing is out")
+        } catch {
+            XCTAssertEqual(error.kind, .notNow)
+            XCTAssertEqual(phone.activities.list.map(\.wait.text), [error.text])
+        }
+    }
+
+    /// Without the log there is no plan from which the lock screen could be drawn.
+    func testAKeyThatFindsTheLogHeldElsewhereSaysSoOnTheLockScreen() async throws {
+        let phone = try await secondRodChosen()
+        let shown = try XCTUnwrap(phone.activities.list.first?.wait)
+        let bite = try XCTUnwrap(shown.keys.first { $0.id == "BITE" })
+        await phone.kill()
+        let clock = phone.clock
+        let other = try openLog(in: phone.folder, clock: { clock.moment })
+        await phone.launch(nil)
+        do {
+            _ = try await phone.session.tap(bite)
+            XCTFail("it is held")
+        } catch {
+            XCTAssertEqual(error.kind, .busy)
+            XCTAssertEqual(phone.activities.list.map(\.wait.text), [error.text])
+        }
+        try other.pause()
+        _ = try await phone.session.tap(bite)
+        XCTAssertNotEqual(phone.activities.list.first?.wait.title, shown.title)
+    }
+
+    /// What to do next time is being written on the page of the day before, while today's session runs.
+    private func writing() async throws -> Handset {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        try await phone.act(.endSession)
+        phone.clock.forward(ms: 3_600_000)
+        try await phone.begin()
+        let state = try phone.state
+        await tap(.open(.book), phone)
+        let days = try XCTUnwrap(state.content.book?.leaves.first?.list.filter { $0.tag.hasPrefix("open-") })
+        XCTAssertEqual(days.count, 2)
+        await tap(.key(try XCTUnwrap(days.last).tap), phone)
+        await tap(.leaf("next"), phone)
+        await tap(.typed("begin far out"), phone)
+        return phone
+    }
+
+    private func tap(_ ask: Ask, _ phone: Handset) async {
+        guard let state = try? phone.state else { return XCTFail("no state") }
+        state.tap(ask)
+        await state.settled()
+        phone.clock.forward(ms: 2_000)
+        state.refresh()
+        await state.settled()
+    }
+
+    /// The page for next time, in words.
+    private func next(_ phone: Handset) throws -> String {
+        let leaf = try XCTUnwrap(try phone.state.content.book?.leaves.first { $0.id == "next" })
+        return String(describing: leaf)
+    }
+
+    func testWhatIsTypedComesBackWithTheSessionThatItIsAbout() async throws {
+        let phone = try await writing()
+        await phone.kill()
+        phone.clock.forward(ms: 600_000)
+        await phone.launch()
+        let content = try phone.state.content
+        XCTAssertEqual(content.showing, .book)
+        XCTAssertEqual([content.paging.leaf, content.paging.typed], ["next", "begin far out"])
+        await tap(.send(.typed(into: .plan, text: content.paging.typed)), phone)
+        XCTAssertTrue(try next(phone).contains("begin far out"))
+        await tap(.act(.book(tap: .close)), phone)
+        XCTAssertFalse(try next(phone).contains("begin far out"), "it is not about today")
+        XCTAssertEqual(try phone.state.content.paging.typed, "")
+        await phone.kill()
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.paging.typed, "", "it was sent")
+    }
+
+    /// A tap on the lock screen starts a process that never shows a screen.
+    func testAProcessWithoutAScreenKeepsWhatWasTyped() async throws {
+        let phone = try await writing()
+        await phone.kill()
+        await phone.launch(nil)
+        _ = try await phone.session.tap(.cast)
+        await phone.kill()
+        phone.clock.forward(ms: 60_000)
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.paging.typed, "begin far out")
+    }
+
+    func testAScreenWhoseSubjectIsGoneDoesNotComeBack() async throws {
+        let phone = try await writing()
+        await phone.kill()
+        try await anotherSessionBegins(phone)
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.showing, .bank)
+        XCTAssertEqual(try phone.state.content.paging, Paging())
+    }
+
+    /// In a process of its own, as a shortcut could.
+    private func anotherSessionBegins(_ phone: Handset) async throws {
+        let clock = phone.clock
+        let core = try openLog(in: phone.folder, clock: { clock.moment })
+        _ = try core.act(action: .endSession, at: clock.moment)
+        clock.forward(ms: 60_000)
+        _ = try core.act(action: .startSession(setup: nil), at: clock.moment)
+        try core.pause()
+    }
+
+    func testAScreenWithNothingTypedComesBackOnTheSameDayOnly() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        await tap(.open(.waits), phone)
+        await phone.kill()
+        phone.clock.forward(ms: 3_600_000)
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.showing, .waits)
+        await phone.kill()
+        phone.clock.forward(ms: 25 * 3_600_000)
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.showing, .bank)
+    }
+}
