@@ -31,6 +31,7 @@ TEXT = (
     + [chr(c) for c in range(0xA0, 0x100)]
     + list("Œœ–—‘’‚“”„•…′″‹›€™−")
 )
+NO_BREAK_HYPHEN = 0x2011
 DIGITS = list("0123456789:+-–− ")
 
 # File, style, weight, width, optical size, characters. Of the clock there are four cuts: the widest that has room is taken,
@@ -70,6 +71,9 @@ def cut(face: bytes, style: str, weight: int, width: int, optical: int, text: li
     chosen.populate(text="".join(text))
     chosen.subset(font)
     font.flavor = None
+    # A hyphen at which no line breaks looks like any other; the source has none.
+    for table in (table for table in font["cmap"].tables if table.isUnicode() and ord("-") in table.cmap):
+        table.cmap[NO_BREAK_HYPHEN] = table.cmap[ord("-")]
     names = {1: f"{FAMILY} {style}", 2: "Regular", 3: f"{FAMILY} {style}", 4: f"{FAMILY} {style}", 6: f"RestwaterSans-{style.replace(' ', '')}"}
     for record in font["name"].names:
         record.string = names.get(record.nameID, record.toUnicode())

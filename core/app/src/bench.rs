@@ -16,7 +16,7 @@ use restwater_kit::{Kit, logged_allowances, logged_hooklength, logged_measured};
 use restwater_log::{Moment, Payload, ShotWeight, kit_of};
 use restwater_screen as screen;
 use restwater_screen::{BenchInput, BenchTap, LeavesView, REACTION_S};
-use restwater_session::{length_mm, rows_of};
+use restwater_session::{casts_by_telling, length_mm, rows_of};
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
@@ -25,8 +25,10 @@ impl App {
     pub(super) fn bench(&mut self, now: &Moment) -> Result<LeavesView, AppError> {
         let plan = self.plan_now(now)?;
         let kit = self.kit()?;
-        let mine = self.sessions.days(&self.mine).filter(|day| day.mine);
-        let all: Vec<HeightCast> = mine.flat_map(|day| heights(&day.gist.rows)).collect();
+        let mine = || self.sessions.days(&self.mine).filter(|day| day.mine);
+        let all: Vec<HeightCast> = mine().flat_map(|day| heights(&day.gist.rows)).collect();
+        let of_all = mine().map(|day| day.gist.made.saturating_sub(day.gist.casts) as usize).sum();
+        let unseen = [of_all, self.session().map_or(0, |session| casts_by_telling(session).1)];
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
         let own = kit_of(self.journal.store().device());
@@ -38,6 +40,7 @@ impl App {
             choices: &self.bench,
             all: &all,
             today: &today,
+            unseen,
             water,
             region: self.region,
             others: &kits,

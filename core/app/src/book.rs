@@ -164,7 +164,7 @@ impl App {
             Some(session) => {
                 let findings =
                     change_findings_without_power(&rows_spelled_alike(session), SEED).unwrap_or_default();
-                screen::changes(self.words, Some(session), &findings, &[])
+                screen::changes(self.words, Some(session), &findings, &[], self.weights())
             }
             None => self.changes(),
         };

@@ -179,12 +179,12 @@ impl App {
     /// "Did it matter?"
     pub(super) fn changes(&mut self) -> ChangesView {
         if self.session().is_none() {
-            return screen::changes(self.words, None, &[], &[]);
+            return screen::changes(self.words, None, &[], &[], self.phone.weights);
         }
         self.find_changes();
         self.bring_questions_up();
         let findings = self.learning.findings.as_ref().map_or(&[][..], |(_, _, findings)| findings);
-        screen::changes(self.words, self.session(), findings, &self.questions_here())
+        screen::changes(self.words, self.session(), findings, &self.questions_here(), self.weights())
     }
 
     /// Searches the session for changes again if entries were added.

@@ -103,13 +103,18 @@ impl LineLength {
     }
 }
 
-/// For display: inches if the length is a whole number of them, otherwise centimetres.
+/// For display: inches if the length is a whole number of them, otherwise centimetres to the millimetre, which is as finely as a
+/// hooklength is tied or measured.
 impl std::fmt::Display for LineLength {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         if self.0.is_multiple_of(254) && self.0 > 0 {
             write!(f, "{} in", self.0 / 254)
         } else {
-            write!(f, "{} cm", self.cm())
+            let mm = self.0.saturating_add(5) / 10;
+            match mm % 10 {
+                0 => write!(f, "{} cm", mm / 10),
+                tenth => write!(f, "{}.{tenth} cm", mm / 10),
+            }
         }
     }
 }
@@ -124,6 +129,9 @@ mod tests {
         assert_eq!(LineLength::from_cm(45.7), Ok(LineLength::from_tenths_mm(4570)));
         assert_eq!(LineLength::from_tenths_mm(4572).to_string(), "18 in");
         assert_eq!(LineLength::from_tenths_mm(4570).to_string(), "45.7 cm");
+        // 12 in and what a tie uses beyond it.
+        assert_eq!(LineLength::from_tenths_mm(4248).to_string(), "42.5 cm");
+        assert_eq!(LineLength::from_tenths_mm(4296).to_string(), "43 cm");
     }
 
     #[test]

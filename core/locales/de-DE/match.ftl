@@ -82,6 +82,9 @@ match-net-range = { $low } bis { $high }
 match-about = etwa { $weight }
 match-near = nahe der Grenze
 match-at-limit = evtl. an der Grenze
+match-says-near-limit = { $net } ist nahe der Grenze.
+match-says-at-limit = { $net } ist vielleicht an der Grenze.
+match-says-over-limit = { $net } ist über der Grenze.
 match-over-limit-counts = über der Grenze: zählt { $limit }
 match-over-limit-nothing = über der Grenze: zählt nicht
 match-unknown = { $count ->
@@ -108,6 +111,9 @@ match-to-fish-spoken = Die Fische: Gewicht, Art und Netz.
 match-to-coming = Ausblick
 match-to-coming-sub = Bisse, Ergebnis
 match-to-coming-spoken = Was noch kommt: Bisse, Fische, Gewicht, Ergebnis, Licht.
+match-to-result = Ergebnis
+match-to-result-sub = Gewicht, Platz
+match-to-result-spoken = Das Ergebnis: Gewicht, Platz, Licht.
 match-to-rules = Regeln
 match-to-rules-sub = Zeiten, Netze
 match-to-rules-spoken = Die Regeln des Tages.
@@ -129,8 +135,14 @@ match-weigh-in-next-spoken = { $net } ist auf der Waage.
 match-weigh-in-guess = CIRCA
 match-weigh-in-guess-sub = { $net }, geschätzt
 match-weigh-in-guess-spoken = { $net } hat etwa { $weight }, geschätzt.
-match-peg-left = Links { $place }
-match-peg-right = Rechts { $place }
+match-peg-left = { $place ->
+    [1] Nachbar links
+   *[other] { $place }. Platz links
+}
+match-peg-right = { $place ->
+    [1] Nachbar rechts
+   *[other] { $place }. Platz rechts
+}
 match-peg-across = Gegenüber { $place }
 match-other-none = noch unbekannt
 match-other-called = { $weight }, ausgerufen

@@ -81,6 +81,9 @@ match-net-range = { $low } to { $high }
 match-about = about { $weight }
 match-near = near the limit
 match-at-limit = may be at the limit
+match-says-near-limit = { $net } is near its limit.
+match-says-at-limit = { $net } may be at its limit.
+match-says-over-limit = { $net } is over its limit.
 match-over-limit-counts = over the limit: counts { $limit }
 match-over-limit-nothing = over the limit: doesn't count
 match-unknown = { $count ->
@@ -107,6 +110,9 @@ match-to-fish-spoken = The fish: weight, class and net.
 match-to-coming = Forecast
 match-to-coming-sub = bites, finish
 match-to-coming-spoken = What is to come: bites, fish, weight, finish, light.
+match-to-result = Result
+match-to-result-sub = weight, place
+match-to-result-spoken = The result: weight, place, light.
 match-to-rules = Rules
 match-to-rules-sub = times, nets
 match-to-rules-spoken = The rules of the day.
@@ -128,8 +134,18 @@ match-weigh-in-next-spoken = { $net } is on the scales.
 match-weigh-in-guess = GUESS
 match-weigh-in-guess-sub = { $net }, by eye
 match-weigh-in-guess-spoken = { $net } has about { $weight }, by eye.
-match-peg-left = Left { $place }
-match-peg-right = Right { $place }
+match-peg-left = { $place ->
+    [1] Next peg left
+    [2] 2nd peg left
+    [3] 3rd peg left
+   *[other] { $place }th peg left
+}
+match-peg-right = { $place ->
+    [1] Next peg right
+    [2] 2nd peg right
+    [3] 3rd peg right
+   *[other] { $place }th peg right
+}
 match-peg-across = Across { $place }
 match-other-none = not known yet
 match-other-called = { $weight }, called

@@ -82,6 +82,9 @@ match-net-range = { $low } à { $high }
 match-about = environ { $weight }
 match-near = limite proche
 match-at-limit = peut-être à la limite
+match-says-near-limit = { $net } est près de sa limite.
+match-says-at-limit = { $net } est peut-être à sa limite.
+match-says-over-limit = { $net } dépasse sa limite.
 match-over-limit-counts = limite dépassée : compte { $limit }
 match-over-limit-nothing = limite dépassée : ne compte pas
 match-unknown = { $count ->
@@ -108,6 +111,9 @@ match-to-fish-spoken = Les poissons : poids, espèce et bourriche.
 match-to-coming = À venir
 match-to-coming-sub = touches, total
 match-to-coming-spoken = Ce qui vient : touches, poissons, poids, total, lumière.
+match-to-result = Résultat
+match-to-result-sub = poids, place
+match-to-result-spoken = Le résultat : poids, place, lumière.
 match-to-rules = Règles
 match-to-rules-sub = heures, bourriches
 match-to-rules-spoken = Les règles du jour.
@@ -129,8 +135,14 @@ match-weigh-in-next-spoken = { $net } est sur la balance.
 match-weigh-in-guess = ESTIMÉ
 match-weigh-in-guess-sub = { $net }, à l'œil
 match-weigh-in-guess-spoken = { $net } a environ { $weight }, à l'œil.
-match-peg-left = À gauche { $place }
-match-peg-right = À droite { $place }
+match-peg-left = { $place ->
+    [1] Voisin de gauche
+   *[other] { $place }e poste à gauche
+}
+match-peg-right = { $place ->
+    [1] Voisin de droite
+   *[other] { $place }e poste à droite
+}
 match-peg-across = En face { $place }
 match-other-none = pas encore connu
 match-other-called = { $weight }, annoncé

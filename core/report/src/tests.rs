@@ -193,8 +193,8 @@ fn neighbours_section_other_nets_the_rule_and_whose_day_it_is_are_in_it() {
         "22:23 a fish to the left</li>",
         " yet. In 50 min, since 22:23: you landed 0 and saw 2 neighbours land 1.",
         "Section: 1 peg to the left, 5 pegs to the right.",
-        "Right 1: 1 lb\u{a0}9 oz, called",
-        "Right 2: about 1 lb\u{a0}9 oz, guessed",
+        "Next peg right: 1 lb\u{a0}9 oz, called",
+        "2nd peg right: about 1 lb\u{a0}9 oz, guessed",
         "Dead and returned fish: dead &lt;fish&gt; don",
     ] {
         assert!(html.contains(text), "{text} in {html}");

@@ -7,6 +7,7 @@ use super::waits::p_words;
 use super::{Arg, Leaf, LeafKey, LeafLine, Wording};
 use restwater_compare::over_days::{MOST_DAYS, MoreDays, OverDays, Question, SideCount};
 use restwater_compare::{Factor, Side};
+use restwater_log::WeightUnit;
 
 /// The most questions that are listed, latest first.
 const LISTED: usize = 12;
@@ -37,7 +38,8 @@ impl StandingQuestion {
 
     fn value(&self, words: &Wording, side: Side) -> String {
         let value = if side == Side::A { &self.a } else { &self.b };
-        value_of_factor(words, self.factor, value)
+        // No question over days is about feed, which is all that the unit is for.
+        value_of_factor(words, self.factor, value, WeightUnit::Grams)
     }
 
     fn is_clear(&self) -> bool {

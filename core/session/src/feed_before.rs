@@ -18,9 +18,6 @@ use restwater_waits::Wait;
 /// Feed counts for the casts of the next half hour: a guess.
 pub const FED_WITHIN_MIN: i64 = 30;
 
-/// The lower limits of "much" and of "a bed": guesses, about three handfuls and a bait box.
-const BANDS_G: [u64; 2] = [100, 500];
-
 /// How much was fed, in a fixed spelling for the comparisons.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FeedBand {
@@ -36,10 +33,13 @@ impl FeedBand {
     /// All, from the least.
     pub const ALL: [Self; 3] = [Self::Little, Self::Much, Self::Bed];
 
+    /// The lower limits of "much" and of "a bed", g: guesses, about three handfuls and a bait box.
+    pub const LIMITS_G: [u64; 2] = [100, 500];
+
     fn of(mg: u64) -> Self {
         match mg / 1_000 {
-            grams if grams < BANDS_G[0] => Self::Little,
-            grams if grams < BANDS_G[1] => Self::Much,
+            grams if grams < Self::LIMITS_G[0] => Self::Little,
+            grams if grams < Self::LIMITS_G[1] => Self::Much,
             _ => Self::Bed,
         }
     }

@@ -65,7 +65,7 @@ fn an_evening_at_the_bench_needs_only_taps() {
         phone.bench(s * 1_000, tap).unwrap();
     }
     let tie_up = phone.leaf(Which::Bench, 20_000, "tie-up");
-    assert_eq!(tie_up.lines[0].detail, "cut 57.72 cm each", "18 in + 6 + 2 x 2.5 + 1 cm");
+    assert_eq!(tie_up.lines[0].detail, "cut 57.7 cm each", "18 in + 6 + 2 x 2.5 + 1 cm");
     phone.bench(21_000, BenchTap::TieAll).unwrap();
     assert_eq!(says(&mut phone, "tie-up"), "Nothing to tie: the wallet holds all you want to carry.");
     assert_eq!(phone.leaf(Which::Bench, 22_000, "spools").lines[0].value, "49.42 m");

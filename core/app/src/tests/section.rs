@@ -34,8 +34,11 @@ fn with_a_guess() -> (Phone, i64) {
     let now = FISHING + 14 * MIN;
     phone.tap(now, &peg(Side::Left, 1)).unwrap();
     let page = phone.view(now).weigh_in.unwrap();
-    assert_eq!((page.title.as_str(), page.lines[0].value.as_str()), ("Weigh-in: Left 1", "not known yet"));
-    assert_eq!((page.weighed.label.as_str(), page.weighed.sub.as_str()), ("GUESS", "Left 1, by eye"));
+    assert_eq!(
+        (page.title.as_str(), page.lines[0].value.as_str()),
+        ("Weigh-in: Next peg left", "not known yet")
+    );
+    assert_eq!((page.weighed.label.as_str(), page.weighed.sub.as_str()), ("GUESS", "Next peg left, by eye"));
     phone.scales_show(now + 1_000, &[5]);
     (phone, now + 3_000)
 }
@@ -52,11 +55,11 @@ fn a_place_in_the_section_is_a_range_that_narrows_as_nets_are_called() {
         "{how}"
     );
     // The pad selects the next peg by itself.
-    assert_eq!(phone.view(now).weigh_in.unwrap().title, "Weigh-in: Right 1");
+    assert_eq!(phone.view(now).weigh_in.unwrap().title, "Weigh-in: Next peg right");
     let over = 331 * MIN;
     phone.tap(over, &weighed_in("Net 1", 1_024)).unwrap();
     phone.tap(over + MIN, &peg(Side::Left, 4)).unwrap();
-    assert_eq!(phone.view(over + MIN).weigh_in.unwrap().weighed.sub, "Left 4");
+    assert_eq!(phone.view(over + MIN).weigh_in.unwrap().weighed.sub, "4th peg left");
     for (i, pounds) in [9, 3, 3, 5, 2].into_iter().enumerate() {
         phone.scales_show(over + 2 * MIN + i64::try_from(i).unwrap() * 2_000, &[pounds]);
     }
@@ -65,7 +68,7 @@ fn a_place_in_the_section_is_a_range_that_narrows_as_nets_are_called() {
     phone.tap(over + 4 * MIN, &peg(Side::Left, 4)).unwrap();
     let lines = phone.view(over + 4 * MIN).weigh_in.unwrap().lines;
     let said = |line: &restwater_screen::MatchLine| format!("{}: {}", line.label, line.value);
-    assert_eq!(said(&lines[0]), "Left 4: 9 lb, called");
+    assert_eq!(said(&lines[0]), "4th peg left: 9 lb, called");
     assert_eq!(said(&lines[1]), "Place in the section: 3 of 6");
 }
 

@@ -2,6 +2,7 @@
 
 use super::{BenchInput, Part, choice};
 use crate::figures::whole;
+use crate::leave_words::not_seen_words;
 use crate::{Arg, Axis, BenchTap, ChoiceRow, Leaf, LeafLine, LeafSpan, Refused, Wording};
 use restwater_bench::ladder::{FIRST_INCHES, Rung, STARTING_INCHES, tried, untried};
 use restwater_bench::units::LineLength;
@@ -17,7 +18,9 @@ const SCALE: f64 = 3.0;
 pub(super) fn heights(input: &BenchInput) -> Part {
     let words = input.words;
     let mut leaf = Leaf::new(words, "bench", "heights");
-    let casts = if input.choices.all_sessions { input.all } else { input.today };
+    let [of_all, of_today] = input.unseen;
+    let (casts, unseen) =
+        if input.choices.all_sessions { (input.all, of_all) } else { (input.today, of_today) };
     leaf.rows = vec![which_row(words, input.choices.all_sessions), ladder_row(input)];
     let first = LineLength::from_tenths_mm(FIRST_INCHES * 254);
     match tried(&input.kit.ladder, casts) {
@@ -30,6 +33,7 @@ pub(super) fn heights(input: &BenchInput) -> Part {
             leaf.lines = lines(words, &rungs, &axis);
             leaf.drawn_on(&axis);
             leaf.says = says(words, &rungs, first);
+            leaf.notes.extend(not_seen_words(words, unseen));
             leaf.notes.push(words.say("bench-heights-how"));
             let count = rungs.iter().filter(|rung| rung.casts > 0).count();
             let args = [("tried", Arg::Count(count)), ("all", Arg::Count(rungs.len()))];

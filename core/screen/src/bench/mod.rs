@@ -88,6 +88,8 @@ pub struct BenchInput<'a> {
     pub all: &'a [HeightCast],
     /// Those of this session.
     pub today: &'a [HeightCast],
+    /// How many casts of all days, and of this session, are in neither, since their end was not seen.
+    pub unseen: [usize; 2],
     /// Water temperature as last logged, tenths of a degree.
     pub water: Option<i16>,
     /// Where the water lies.

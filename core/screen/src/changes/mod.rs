@@ -7,9 +7,13 @@ pub use side::{ChangeView, ForestPoint, SideView, StartTest, VerdictTone};
 pub use test::{AlternationView, StepState, StepView};
 
 use super::chart::{Axis, Tick};
+use super::leave_words::not_seen_words;
 use super::{Arg, FiguresView, LeafKey, StandingQuestion, Wording};
-use restwater_compare::{ChangeFinding, Verdict};
-use restwater_session::Session;
+use crate::casts_that_count::spot_of;
+use crate::compared::value_of_factor;
+use restwater_compare::{ChangeFinding, Factor, Verdict};
+use restwater_log::WeightUnit;
+use restwater_session::{Session, casts_by_telling};
 use serde::{Deserialize, Serialize};
 
 /// The forest plot reaches from an eighth to eight times.
@@ -23,7 +27,7 @@ pub struct ChangesView {
     pub title: String,
     /// What it says, in one sentence.
     pub says: String,
-    /// How many changes were looked at, and what that means.
+    /// How many changes were looked at, and what that means; how many casts are in none of them, since their end was not seen.
     pub warning: String,
     /// The axis of the forest plot: log2 of the ratio, new against old.
     pub axis: Axis,
@@ -37,12 +41,13 @@ pub struct ChangesView {
     pub offer: Option<LeafKey>,
 }
 
-/// Makes the screen from today's findings and the questions over days on this water.
+/// Makes the screen from today's findings and the questions over days on this water; feed is said in this unit.
 pub fn changes(
     words: &Wording,
     session: Option<&Session>,
     findings: &[ChangeFinding],
     standing: &[&StandingQuestion],
+    unit: WeightUnit,
 ) -> ChangesView {
     let clear = findings.iter().filter(|f| matches!(f.verdict, Verdict::ClearlyBetterHereToday(_))).count();
     let says = match (session, findings.len()) {
@@ -50,15 +55,19 @@ pub fn changes(
         (Some(_), 0) => words.say("changes-none"),
         _ => words.say_with("changes-clear", &[("count", Arg::Count(clear))]),
     };
-    let warning = match findings.len() {
-        0 => String::new(),
-        count => words.say_with("changes-looked-at", &[("count", Arg::Count(count))]),
+    let warning = match (session, findings.len()) {
+        (Some(session), count @ 1..) => {
+            let looked_at = words.say_with("changes-looked-at", &[("count", Arg::Count(count))]);
+            let not_seen = not_seen_words(words, casts_by_telling(session).1).unwrap_or_default();
+            words.sentences(&[&looked_at, &not_seen])
+        }
+        _ => String::new(),
     };
     let view = |session: &Session| {
         let can_start = session.is_open() && session.alternation.is_none();
         let of = |f: &ChangeFinding| {
             let asked = standing.iter().find(|asked| asked.is_about(f.factor, &f.a.value, &f.b.value));
-            side::change(words, session, f, can_start, asked.copied())
+            side::change(&Told { words, session, unit }, f, can_start, asked.copied())
         };
         findings.iter().map(of).collect()
     };
@@ -78,10 +87,29 @@ pub fn changes(
         figures: (!changes.is_empty())
             .then(|| FiguresView { title: words.say("waits-figures"), lines: figures }),
         changes,
-        test: session.and_then(|session| test::alternation(words, session)),
+        test: session.and_then(|session| test::alternation(&Told { words, session, unit })),
         offer: session
             .is_none_or(|session| !session.is_open() && findings.is_empty())
             .then(|| LeafKey::start(words)),
+    }
+}
+
+/// What the values of a change are put into words with.
+#[derive(Clone, Copy)]
+pub(super) struct Told<'a> {
+    words: &'a Wording,
+    session: &'a Session,
+    /// What feed is said in.
+    unit: WeightUnit,
+}
+
+impl Told<'_> {
+    /// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
+    fn value(&self, factor: Factor, value: &str) -> String {
+        match factor {
+            Factor::Spot => spot_of(self.words, self.session, value),
+            _ => value_of_factor(self.words, factor, value, self.unit),
+        }
     }
 }
 

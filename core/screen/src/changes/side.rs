@@ -1,8 +1,7 @@
 //! One change with its two sides.
 
-use super::FOREST_LOG2;
-use crate::casts_that_count::spot_of;
-use crate::compared::{factor_within, factor_words, side_counts, value_of_factor};
+use super::{FOREST_LOG2, Told};
+use crate::compared::{factor_within, factor_words, is_fed, side_counts};
 use crate::figures::sentence_case;
 use crate::waits::p_words;
 use crate::{Action, Arg, StandingQuestion, Wording};
@@ -10,7 +9,6 @@ use restwater_compare::{
     ChangeFinding, DAY_CASTS, FEWEST_SWITCHES, Limits, Reason, Side, SideRecord, Verdict,
 };
 use restwater_compare::{Factor, FactorValue};
-use restwater_session::Session;
 use serde::{Deserialize, Serialize};
 
 /// The verdict on a change, for drawing.
@@ -109,19 +107,17 @@ pub struct ChangeView {
 
 /// Makes one change.
 pub(super) fn change(
-    words: &Wording,
-    session: &Session,
+    told: &Told,
     f: &ChangeFinding,
     can_start: bool,
     asked: Option<&StandingQuestion>,
 ) -> ChangeView {
-    let value = |record: &SideRecord| value_words(words, session, f.factor, &record.value);
+    let words = told.words;
+    let value = |record: &SideRecord| told.value(f.factor, &record.value);
     let (old, new) = (value(&f.a), value(&f.b));
-    let factor = factor_words(words, f.factor);
-    let pair = [("factor", Arg::Text(&factor)), ("after", Arg::Text(&new)), ("before", Arg::Text(&old))];
     let (tone, verdict) = verdict(words, f.verdict, &old, &new);
     ChangeView {
-        title: words.say_with("change-title", &pair),
+        title: title(words, f, &old, &new),
         old: side(words, &f.a, old.clone()),
         new: side(words, &f.b, new.clone()),
         tone,
@@ -148,12 +144,18 @@ pub(super) fn change(
     }
 }
 
-/// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
-pub(super) fn value_words(words: &Wording, session: &Session, factor: Factor, value: &str) -> String {
-    match factor {
-        Factor::Spot => spot_of(words, session, value),
-        _ => value_of_factor(words, factor, value),
-    }
+/// "Colour: pink after white", "Feed in the 30 min before: first with, then without".
+fn title(words: &Wording, f: &ChangeFinding, old: &str, new: &str) -> String {
+    let factor = factor_words(words, f.factor);
+    let id = match f.factor {
+        Factor::Feed if is_fed(&f.b.value) => "change-title-fed",
+        Factor::Feed => "change-title-not-fed",
+        _ => "change-title",
+    };
+    words.say_with(
+        id,
+        &[("factor", Arg::Text(&factor)), ("after", Arg::Text(new)), ("before", Arg::Text(old))],
+    )
 }
 
 fn side(words: &Wording, record: &SideRecord, value: String) -> SideView {

@@ -1,10 +1,10 @@
 //! The running alternating test: a plain list of casts with the next one marked.
 
-use super::side::value_words;
+use super::Told;
 use crate::compared::factor_within;
 use crate::{Action, Arg, Wording};
 use restwater_compare::Side;
-use restwater_session::{Session, value_of};
+use restwater_session::value_of;
 use serde::{Deserialize, Serialize};
 
 /// The state of a step.
@@ -68,10 +68,11 @@ pub struct AlternationView {
 }
 
 /// The running test, if any.
-pub(super) fn alternation(words: &Wording, session: &Session) -> Option<AlternationView> {
+pub(super) fn alternation(told: &Told) -> Option<AlternationView> {
+    let (words, session) = (told.words, told.session);
     let test = session.alternation.as_ref()?;
     let progress = test.progress(session);
-    let value = |side| value_words(words, session, test.factor, test.value(side));
+    let value = |side| told.value(test.factor, test.value(side));
     let (a, b) = (value(Side::A), value(Side::B));
     let factor = factor_within(words, test.factor);
     let names = [("factor", Arg::Text(&factor)), ("a", Arg::Text(&a)), ("b", Arg::Text(&b))];

@@ -4,7 +4,7 @@ use super::*;
 use crate::Action;
 use restwater_compare::change_findings;
 use restwater_compare::{Factor, FactorValue};
-use restwater_log::{Payload, Rig};
+use restwater_log::{Payload, Rig, WeightUnit};
 use restwater_session::written::{SESSION, Written};
 use restwater_session::{fold, rows_of};
 
@@ -31,12 +31,12 @@ fn written(order: &str) -> (Written, i64) {
 fn screen(day: &Written) -> ChangesView {
     let session = fold(SESSION, &day.ops);
     let findings = change_findings(&rows_of(&session), 4).unwrap();
-    changes(&Wording::new(), Some(&session), &findings, &[])
+    changes(&Wording::new(), Some(&session), &findings, &[], WeightUnit::Drams)
 }
 
 #[test]
 fn without_a_change_it_says_that_nothing_was_changed() {
-    let none = changes(&Wording::new(), None, &[], &[]);
+    let none = changes(&Wording::new(), None, &[], &[], WeightUnit::Drams);
     assert!(none.says.starts_with("Start a session") && none.changes.is_empty());
     let view = screen(&written("AAAA").0);
     assert!(view.says.starts_with("Nothing has been changed"));

@@ -178,6 +178,8 @@ pub struct MatchView {
     pub says: String,
     /// The time left for a screen reader, to the minute.
     pub spoken: String,
+    /// Which nets are near their limit or over it, a sentence each; empty if none is. It comes right after what the digits count.
+    pub limit_says: String,
     /// Casts left and the last cast worth making; before a match is set, what would be set.
     pub lines: Vec<MatchLine>,
     /// The nets, in the order of the rules.
@@ -198,7 +200,7 @@ pub struct MatchView {
     pub rows: Vec<ChoiceRow>,
     /// Opens the latest fish.
     pub to_fish: PageKey,
-    /// Opens the forecast.
+    /// Opens the forecast; once nothing is to come, the result.
     pub to_coming: PageKey,
     /// Opens the rules; `None` once the session is over, when they can no longer be changed.
     pub to_rules: Option<PageKey>,
@@ -290,12 +292,14 @@ pub fn match_view(input: &MatchInput) -> MatchView {
     let open = input.session.is_some_and(Session::is_open);
     let begin = (open && setup.is_none()).then(|| rules::begin_key(input));
     let rows = if open { rules::rows(input, setup) } else { Vec::new() };
+    let nothing_to_come = input.match_day().is_some() && input.rest.is_none();
     MatchView {
         title: input.say("match-title", &[]),
         phase: now.phase,
         digits: now.digits.clone(),
         says: now.says.clone(),
         spoken: now.spoken.clone(),
+        limit_says: setup.map_or_else(String::new, |setup| now::limit_says(input, setup)),
         lines: input.match_day().map_or_else(|| rules::first_lines(&rows), |m| coming::casts(input, m)),
         nets: setup.map_or_else(Vec::new, |setup| now::nets(input, setup)),
         notes: now::notes(input),
@@ -306,7 +310,7 @@ pub fn match_view(input: &MatchInput) -> MatchView {
         weigh_in: setup.map(|setup| weigh_in::page(input, setup)),
         rows,
         to_fish: page("fish"),
-        to_coming: page("coming"),
+        to_coming: page(if nothing_to_come { "result" } else { "coming" }),
         to_rules: open.then(|| page("rules")),
         to_weigh_in: page("weigh-in"),
         begin,

@@ -145,6 +145,23 @@ fn net_view(
     }
 }
 
+/// "Net 1 may be at its limit.", for each net that an angler has to think of. The details are beside its bar.
+pub(super) fn limit_says(input: &MatchInput, setup: &MatchSetup) -> String {
+    let Some(running) = input.at_scales() else { return String::new() };
+    let says = |(net, rule): (&RunningNet, &NetRule)| {
+        let id = match net.near {
+            _ if net.is_over(rule) => "match-says-over-limit",
+            NearLimit::AtLimit => "match-says-at-limit",
+            // No more fish go into a net that was weighed in.
+            NearLimit::Near if !input.is_weighed_in(&net.name) => "match-says-near-limit",
+            NearLimit::Near | NearLimit::Clear => return None,
+        };
+        Some(input.say(id, &[("net", &net.name)]))
+    };
+    let all: Vec<String> = running.nets.iter().zip(&setup.rules.nets).filter_map(says).collect();
+    all.join(" ")
+}
+
 /// Exact if all fish were weighed, otherwise "about" to the ounce.
 pub(crate) fn net_weight(words: &Wording, unit: WeightUnit, net: &RunningNet) -> String {
     if net.estimated.mean_g > 0.0 {

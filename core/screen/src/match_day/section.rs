@@ -23,7 +23,7 @@ impl OnScales {
         }
     }
 
-    /// "Net 2", "Left 3".
+    /// "Net 2", "3rd peg left".
     pub(super) fn words(&self, input: &MatchInput) -> String {
         match self {
             Self::Net(name) => name.clone(),

@@ -384,9 +384,19 @@ fn figures_are_written_as_the_language_writes_them() {
     let german = Wording::shared("de-DE");
     let p = |p| crate::waits::p_words(german, p);
     assert!(p(0.034).contains("0,034") && p(0.34).contains("0,34"), "{} {}", p(0.034), p(0.34));
-    let lead = crate::compared::value_of_factor(german, restwater_compare::Factor::Lead, "28.35 g");
+    let lead = crate::compared::value_of_factor(
+        german,
+        restwater_compare::Factor::Lead,
+        "28.35 g",
+        restwater_log::WeightUnit::Grams,
+    );
     assert_eq!(lead, "28,35 g");
-    let bait = crate::compared::value_of_factor(german, restwater_compare::Factor::Bait, "No. 5");
+    let bait = crate::compared::value_of_factor(
+        german,
+        restwater_compare::Factor::Bait,
+        "No. 5",
+        restwater_log::WeightUnit::Grams,
+    );
     assert_eq!(bait, "No. 5", "a name is no figure");
     let heights = |count| Wording::new().say_with("bench-rungs", &[("count", Arg::Text(count))]);
     assert_eq!(["1", "2", "01"].map(heights), ["1 height", "2 heights", "01 heights"]);

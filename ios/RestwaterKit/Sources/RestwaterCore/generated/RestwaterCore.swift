@@ -2879,7 +2879,7 @@ public struct ChangesView: Equatable, Hashable {
      */
     public let says: String
     /**
-     * How many changes were looked at, and what that means.
+     * How many changes were looked at, and what that means; how many casts are in none of them, since their end was not seen.
      */
     public let warning: String
     /**
@@ -2913,7 +2913,7 @@ public struct ChangesView: Equatable, Hashable {
          * What it says, in one sentence.
          */says: String, 
         /**
-         * How many changes were looked at, and what that means.
+         * How many changes were looked at, and what that means; how many casts are in none of them, since their end was not seen.
          */warning: String, 
         /**
          * The axis of the forest plot: log2 of the ratio, new against old.
@@ -5523,6 +5523,11 @@ public struct GridAsk: Equatable, Hashable {
      */
     public let large: Bool
     /**
+     * Width of the widest label in letters of the size that is asked for, px: large text has no more columns than leave it most of
+     * that size. 0 if pages are more precious than the size of the letters.
+     */
+    public let widest: Double
+    /**
      * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
      * missing here is not.
      */
@@ -5553,6 +5558,10 @@ public struct GridAsk: Equatable, Hashable {
          * Whether the text is so large that the keys grow into the room there is: [`super::BankLayout::apart`].
          */large: Bool, 
         /**
+         * Width of the widest label in letters of the size that is asked for, px: large text has no more columns than leave it most of
+         * that size. 0 if pages are more precious than the size of the letters.
+         */widest: Double, 
+        /**
          * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
          * missing here is not.
          */reads: [Bool]) {
@@ -5563,6 +5572,7 @@ public struct GridAsk: Equatable, Hashable {
         self.pxPerMm = pxPerMm
         self.leftHanded = leftHanded
         self.large = large
+        self.widest = widest
         self.reads = reads
     }
 
@@ -5589,6 +5599,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
                 pxPerMm: FfiConverterDouble.read(from: &buf), 
                 leftHanded: FfiConverterBool.read(from: &buf), 
                 large: FfiConverterBool.read(from: &buf), 
+                widest: FfiConverterDouble.read(from: &buf), 
                 reads: FfiConverterSequenceBool.read(from: &buf)
         )
     }
@@ -5601,6 +5612,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
         FfiConverterDouble.write(value.pxPerMm, into: &buf)
         FfiConverterBool.write(value.leftHanded, into: &buf)
         FfiConverterBool.write(value.large, into: &buf)
+        FfiConverterDouble.write(value.widest, into: &buf)
         FfiConverterSequenceBool.write(value.reads, into: &buf)
     }
 }
@@ -6471,6 +6483,10 @@ public struct Leaf: Equatable, Hashable {
      * What can be done.
      */
     public let keys: [LeafKey]
+    /**
+     * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+     */
+    public let keysLast: Bool
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -6507,7 +6523,10 @@ public struct Leaf: Equatable, Hashable {
          */rows: [ChoiceRow], 
         /**
          * What can be done.
-         */keys: [LeafKey]) {
+         */keys: [LeafKey], 
+        /**
+         * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+         */keysLast: Bool) {
         self.id = id
         self.title = title
         self.says = says
@@ -6519,6 +6538,7 @@ public struct Leaf: Equatable, Hashable {
         self.typing = typing
         self.rows = rows
         self.keys = keys
+        self.keysLast = keysLast
     }
 
     
@@ -6547,7 +6567,8 @@ public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
                 list: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
                 typing: FfiConverterOptionTypeTypedField.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
-                keys: FfiConverterSequenceTypeLeafKey.read(from: &buf)
+                keys: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
+                keysLast: FfiConverterBool.read(from: &buf)
         )
     }
 
@@ -6563,6 +6584,7 @@ public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
         FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterSequenceTypeLeafKey.write(value.keys, into: &buf)
+        FfiConverterBool.write(value.keysLast, into: &buf)
     }
 }
 
@@ -7639,6 +7661,10 @@ public struct MatchView: Equatable, Hashable {
      */
     public let spoken: String
     /**
+     * Which nets are near their limit or over it, a sentence each; empty if none is. It comes right after what the digits count.
+     */
+    public let limitSays: String
+    /**
      * Casts left and the last cast worth making; before a match is set, what would be set.
      */
     public let lines: [MatchLine]
@@ -7679,7 +7705,7 @@ public struct MatchView: Equatable, Hashable {
      */
     public let toFish: PageKey
     /**
-     * Opens the forecast.
+     * Opens the forecast; once nothing is to come, the result.
      */
     public let toComing: PageKey
     /**
@@ -7722,6 +7748,9 @@ public struct MatchView: Equatable, Hashable {
          * The time left for a screen reader, to the minute.
          */spoken: String, 
         /**
+         * Which nets are near their limit or over it, a sentence each; empty if none is. It comes right after what the digits count.
+         */limitSays: String, 
+        /**
          * Casts left and the last cast worth making; before a match is set, what would be set.
          */lines: [MatchLine], 
         /**
@@ -7752,7 +7781,7 @@ public struct MatchView: Equatable, Hashable {
          * Opens the latest fish.
          */toFish: PageKey, 
         /**
-         * Opens the forecast.
+         * Opens the forecast; once nothing is to come, the result.
          */toComing: PageKey, 
         /**
          * Opens the rules; `None` once the session is over, when they can no longer be changed.
@@ -7774,6 +7803,7 @@ public struct MatchView: Equatable, Hashable {
         self.digits = digits
         self.says = says
         self.spoken = spoken
+        self.limitSays = limitSays
         self.lines = lines
         self.nets = nets
         self.notes = notes
@@ -7813,6 +7843,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
                 digits: FfiConverterString.read(from: &buf), 
                 says: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
+                limitSays: FfiConverterString.read(from: &buf), 
                 lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
                 nets: FfiConverterSequenceTypeNetView.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
@@ -7838,6 +7869,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
         FfiConverterString.write(value.digits, into: &buf)
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterString.write(value.limitSays, into: &buf)
         FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
         FfiConverterSequenceTypeNetView.write(value.nets, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
@@ -28447,6 +28479,17 @@ public func shellWords(language: String) -> ShellWords  {
     )
 })
 }
+/**
+ * A text as it is drawn: no line breaks between a figure and its unit or what it counts.
+ */
+public func unbroken(text: String) -> String  {
+    return try!  FfiConverterString.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_unbroken(
+        FfiConverterString.lower(text),uniffiCallStatus
+    )
+})
+}
 
 private enum InitializationResult {
     case ok
@@ -28524,6 +28567,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_shell_words() != 60720) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_unbroken() != 60072) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {

@@ -736,6 +736,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_shell_words(
     ): Int
+    external fun uniffi_restwater_checksum_func_unbroken(
+    ): Int
     external fun uniffi_restwater_checksum_method_work_done(
     ): Int
     external fun uniffi_restwater_checksum_method_work_give_up(
@@ -909,6 +911,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_sentences_of(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_shell_words(`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_unbroken(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -1090,6 +1094,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 60720) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_unbroken() and 0xFFFF) != 60072) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
@@ -3650,7 +3657,7 @@ data class ChangesView (
     val `says`: kotlin.String
     , 
     /**
-     * How many changes were looked at, and what that means.
+     * How many changes were looked at, and what that means; how many casts are in none of them, since their end was not seen.
      */
     val `warning`: kotlin.String
     , 
@@ -5204,6 +5211,12 @@ data class GridAsk (
     val `large`: kotlin.Boolean
     , 
     /**
+     * Width of the widest label in letters of the size that is asked for, px: large text has no more columns than leave it most of
+     * that size. 0 if pages are more precious than the size of the letters.
+     */
+    val `widest`: kotlin.Double
+    , 
+    /**
      * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
      * missing here is not.
      */
@@ -5231,6 +5244,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterDouble.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterDouble.read(buf),
             FfiConverterSequenceBoolean.read(buf),
         )
     }
@@ -5243,6 +5257,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterDouble.allocationSize(value.`pxPerMm`) +
             FfiConverterBoolean.allocationSize(value.`leftHanded`) +
             FfiConverterBoolean.allocationSize(value.`large`) +
+            FfiConverterDouble.allocationSize(value.`widest`) +
             FfiConverterSequenceBoolean.allocationSize(value.`reads`)
     )
 
@@ -5254,6 +5269,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterDouble.write(value.`pxPerMm`, buf)
             FfiConverterBoolean.write(value.`leftHanded`, buf)
             FfiConverterBoolean.write(value.`large`, buf)
+            FfiConverterDouble.write(value.`widest`, buf)
             FfiConverterSequenceBoolean.write(value.`reads`, buf)
     }
 }
@@ -5785,6 +5801,11 @@ data class Leaf (
      * What can be done.
      */
     val `keys`: List<LeafKey>
+    , 
+    /**
+     * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+     */
+    val `keysLast`: kotlin.Boolean
     
 ){
     
@@ -5812,6 +5833,7 @@ public object FfiConverterTypeLeaf: FfiConverterOnlyRead<Leaf> {
             FfiConverterOptionalTypeTypedField.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterSequenceTypeLeafKey.read(buf),
+            FfiConverterBoolean.read(buf),
         )
     }
 
@@ -6468,6 +6490,11 @@ data class MatchView (
     val `spoken`: kotlin.String
     , 
     /**
+     * Which nets are near their limit or over it, a sentence each; empty if none is. It comes right after what the digits count.
+     */
+    val `limitSays`: kotlin.String
+    , 
+    /**
      * Casts left and the last cast worth making; before a match is set, what would be set.
      */
     val `lines`: List<MatchLine>
@@ -6518,7 +6545,7 @@ data class MatchView (
     val `toFish`: PageKey
     , 
     /**
-     * Opens the forecast.
+     * Opens the forecast; once nothing is to come, the result.
      */
     val `toComing`: PageKey
     , 
@@ -6564,6 +6591,7 @@ public object FfiConverterTypeMatchView: FfiConverterOnlyRead<MatchView> {
         return MatchView(
             FfiConverterString.read(buf),
             FfiConverterTypeMatchPhase.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -24819,6 +24847,20 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterString.lower(`language`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * A text as it is drawn: no line breaks between a figure and its unit or what it counts.
+         */ fun `unbroken`(`text`: kotlin.String): kotlin.String {
+            return FfiConverterString.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_unbroken(
+    
+        
+        FfiConverterString.lower(`text`),_status)
 }
     )
     }
