@@ -70,8 +70,9 @@ fn export_import_export_gives_the_same_bytes() {
     assert_eq!((again.new, again.known), (0, 240));
     assert_eq!(second.imports().unwrap().len(), 1, "an import that brought nothing leaves no trace");
     for row in first.sessions().unwrap() {
+        let ids = [row.id];
         let one = Selection::Session(row.id);
-        assert_eq!(all(&first, one), all(&second, Selection::Sessions(&[row.id])));
+        assert_eq!(all(&first, one), all(&second, Selection::Sessions(&ids)));
         assert_eq!(read(&all(&first, one)).unwrap().0.len(), 60);
     }
 }
