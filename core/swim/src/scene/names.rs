@@ -193,8 +193,8 @@ fn round_a_mark(d: &Drawing, at: Point, w: f64, h: f64) -> Vec<Point> {
     ]
 }
 
-/// Places the ranges of band edges at the end of each arc on the side away from the thumb, or if there is no room at the other
-/// end: beside the water if it is narrow enough, otherwise in its corner just above the arc.
+/// Places the ranges of band edges at the end of each arc on the side away from the thumb: beside the water if it is narrow
+/// enough, otherwise in its corner just above the arc; or else beside the water at the other end.
 fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     for band in d.swim.bands().iter().filter(|band| band.from_m > 0.0) {
         let said = format!("{:.0} {}", band.from_m, d.words.metres);
@@ -210,7 +210,11 @@ fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
         let ends: Vec<(f64, Point)> =
             sides.into_iter().filter_map(|side| Some((side, arc_end(d, band.from_m, side)?))).collect();
         placer.place(pack, &label, &|w, h| {
-            ends.iter().flat_map(|&(side, end)| at_an_end(d, side, end, w, h)).collect()
+            let places = ends.iter().map(|&(side, end)| (side, at_an_end(d, side, end, w, h)));
+            // At the other end only beside the water: inside it a range could be read as minutes of a square.
+            places
+                .flat_map(|(side, two)| two.into_iter().take(if side == sides[0] { 2 } else { 1 }))
+                .collect()
         });
     }
 }
