@@ -33,6 +33,13 @@ pub fn clauses_of(text: &str) -> Vec<String> {
     restwater_screen::clauses_of(text)
 }
 
+/// A text as it is drawn: no line breaks between a figure and its unit or what it counts.
+#[uniffi::export]
+#[must_use]
+pub fn unbroken(text: &str) -> String {
+    restwater_screen::unbroken(text).into_owned()
+}
+
 /// What is said of a position that the phone gave, with the accuracy it stated for it in metres.
 #[uniffi::export]
 #[must_use]

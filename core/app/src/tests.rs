@@ -5,6 +5,7 @@ mod aim;
 mod all_out;
 mod any_choice;
 mod any_tap;
+mod at_a_glance;
 mod away;
 mod bench;
 mod book;

@@ -5,7 +5,8 @@
 //! moments keep their order from left to right for either hand: LEFT stays left of RIGHT, EARLIER of LATER, and lengths are
 //! read as figures are.
 //!
-//! With large text the keys take what room there is: as few columns as need no further page, and higher rows.
+//! With large text the keys take what room there is: as few columns as need no further page, even fewer on a last page with fewer
+//! keys, and higher rows.
 
 use super::{GAP_MM, Rect, SECONDARY_MM};
 use serde::{Deserialize, Serialize};
@@ -28,6 +29,9 @@ pub struct GridAsk {
     pub left_handed: bool,
     /// Whether the text is so large that the keys grow into the room there is: [`super::BankLayout::apart`].
     pub large: bool,
+    /// Width of the widest label in letters of the size that is asked for, px: large text has no more columns than leave it most of
+    /// that size. 0 if pages are more precious than the size of the letters.
+    pub widest: f64,
     /// Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
     /// missing here is not.
     pub reads: Vec<bool>,
@@ -47,27 +51,36 @@ pub struct GridPage {
 
 /// A key grows up to this height for large text, mm.
 const ROOMY_MM: f64 = 22.0;
-/// Columns of a grid for large text at the least.
-const LEAST_COLUMNS: u32 = 2;
+
+/// A label of large text may be this share of the size that is asked for before it is given a wider key.
+const LEAST_SIZE: f64 = 0.75;
+/// What the edges of a key take of its width, mm.
+const EDGES_MM: f64 = 2.0;
 
 /// Lays out one page of a grid.
 pub fn key_grid(ask: &GridAsk) -> GridPage {
     let (gap, least) = (GAP_MM * ask.px_per_mm, SECONDARY_MM * ask.px_per_mm);
     let rows = (((ask.place.height + gap) / (least + gap)).floor() as u32).max(1);
     let pages_of = |columns: u32| ask.keys.div_ceil(columns * rows).max(1);
-    let most = u32::from(ask.columns.max(1));
-    let fewest = (LEAST_COLUMNS..most).find(|columns| pages_of(*columns) == pages_of(most));
+    let width_of = |columns: u32| (ask.place.width - f64::from(columns - 1) * gap) / f64::from(columns);
+    let wide = |columns: &u32| width_of(*columns) >= LEAST_SIZE * ask.widest + EDGES_MM * ask.px_per_mm;
+    let usual = u32::from(ask.columns.max(1));
+    let most = if ask.large && ask.widest > 0.0 { (1..=usual).rev().find(wide).unwrap_or(1) } else { usual };
+    let fewest = (1..most).find(|columns| pages_of(*columns) == pages_of(most));
     let columns = fewest.filter(|_| ask.large).unwrap_or(most);
     let fits = columns * rows;
     let pages = pages_of(columns);
     let first = ask.page.min(pages - 1) * fits;
     let shown = (ask.keys - first).min(fits);
-    // All pages have the row height of the fullest; a gap stays above it.
-    let full = f64::from(ask.keys.min(fits).div_ceil(columns).max(1));
+    // A last page with fewer keys has wider ones.
+    let columns = (1..columns).find(|fewer| ask.large && shown <= fewer * rows).unwrap_or(columns);
+    // Without that, all pages have the row height of the fullest; a gap stays above it.
+    let fullest = if ask.large { shown } else { ask.keys.min(fits) };
+    let full = f64::from(fullest.div_ceil(columns).max(1));
     let roomy = (ask.place.height / full - gap).min(ROOMY_MM * ask.px_per_mm);
     let height = if ask.large { roomy.max(least) } else { least };
     let rows = shown.div_ceil(columns);
-    let width = (ask.place.width - f64::from(columns - 1) * gap) / f64::from(columns);
+    let width = width_of(columns);
     let top = ask.place.bottom() - f64::from(rows) * (height + gap) + gap;
     let places = (0..shown).map(|i| {
         let along = i % columns;
@@ -117,7 +130,17 @@ mod tests {
                     let columns = layout.columns;
                     let left_handed = glass.left_handed;
                     let reads = vec![values; keys as usize];
-                    let ask = GridAsk { place, keys, page: 0, columns, px_per_mm, left_handed, large, reads };
+                    let ask = GridAsk {
+                        place,
+                        keys,
+                        page: 0,
+                        columns,
+                        px_per_mm,
+                        left_handed,
+                        large,
+                        widest: 0.0,
+                        reads,
+                    };
                     let grid = key_grid(&ask);
                     (ask, grid)
                 })
@@ -205,6 +228,7 @@ mod tests {
             px_per_mm: 1.0,
             left_handed: false,
             large: true,
+            widest: 0.0,
             reads,
         };
         let grid = key_grid(&ask);
@@ -213,6 +237,65 @@ mod tests {
             (grid.places[0].width - 25.5).abs() < 1e-6
                 && (grid.places[0].height - (64.0 / 3.0 - 3.0)).abs() < 1e-6
         );
+    }
+
+    /// At 200 % a word of ten letters needs the whole width of the smallest glass.
+    #[test]
+    fn a_few_keys_of_large_text_have_the_whole_width_and_a_last_page_shares_it_among_its_own() {
+        let place = Rect { left: 0.0, top: 0.0, width: 54.0, height: 64.0 };
+        let of = |keys, page, large| {
+            let (columns, px_per_mm, left_handed) = (3, 1.0, false);
+            key_grid(&GridAsk {
+                place,
+                keys,
+                page,
+                columns,
+                px_per_mm,
+                left_handed,
+                large,
+                widest: 0.0,
+                reads: Vec::new(),
+            })
+        };
+        assert!(of(3, 0, true).places.iter().all(|at| at.width == 54.0), "a line for each of three");
+        // Nine keys fill the first page in three columns; three are left for the second.
+        let (first, second) = (of(12, 0, true), of(12, 1, true));
+        assert_eq!((first.pages, first.places.len(), second.places.len()), (2, 6, 6));
+        let second = of(16, 1, true);
+        assert_eq!((second.first, second.places.len()), (9, 7));
+        let last = of(11, 1, true);
+        assert_eq!((last.first, last.places.len(), last.places[0].width), (6, 5, 25.5));
+        let last = of(20, 2, true);
+        assert_eq!((last.first, last.places.len(), last.places[0].width), (18, 2, 54.0));
+        assert_eq!(of(20, 2, false).places[0].width, 16.0, "unless the text is small");
+    }
+
+    #[test]
+    fn a_wide_label_of_large_text_has_fewer_columns_and_more_pages() {
+        let place = Rect { left: 0.0, top: 0.0, width: 54.0, height: 64.0 };
+        let of = |widest, large| {
+            let (columns, px_per_mm, left_handed) = (3, 1.0, false);
+            let ask = GridAsk {
+                place,
+                keys: 9,
+                page: 0,
+                columns,
+                px_per_mm,
+                left_handed,
+                large,
+                widest,
+                reads: Vec::new(),
+            };
+            let grid = key_grid(&ask);
+            (grid.pages, grid.places[0].width)
+        };
+        assert_eq!(of(0.0, true), (1, 16.0));
+        // Three columns have 14 mm for words, two 23.5.
+        assert_eq!(of(14.0 / 0.75, true), (1, 16.0));
+        assert_eq!(of(15.0 / 0.75, true), (2, 25.5));
+        assert_eq!(of(24.0 / 0.75, true), (3, 54.0));
+        assert_eq!(of(900.0, true), (3, 54.0));
+        assert_eq!(of(900.0, false), (1, 16.0), "unless the text is small");
     }
 
     #[test]
@@ -230,6 +313,7 @@ mod tests {
                     px_per_mm: 8.0,
                     left_handed,
                     large: false,
+                    widest: 0.0,
                     reads: reads.clone(),
                 };
                 let grid = key_grid(&ask);

@@ -52,7 +52,7 @@ const ROOMY_PAGE_MM: f64 = 20.0;
 const LEAST_PAGE_MM: f64 = 4.0;
 /// A column narrower than this breaks every word, mm: even a low line above the pad reads better.
 const LEAST_COLUMN_MM: f64 = 13.0;
-/// Height of the figure at its most, mm.
+/// Height of the figure at its most at 100 % text, mm.
 const FIGURE_MM: f64 = 11.0;
 /// Width of the title beside the figure, as a share of the page, and the room between them: a title that ends
 /// with a number and the figure would read as one.
@@ -102,7 +102,7 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     if glass.left_handed {
         pad.swap(9, 11);
     }
-    let (typing, figure) = typing_page(page_above(bank, pad[0].top, mm), mm);
+    let (typing, figure) = typing_page(page_above(bank, pad[0].top, mm), glass);
     let above_classes_read = from_left(&above_classes);
     MatchLayout {
         wide,
@@ -133,10 +133,11 @@ fn page_above(bank: &BankLayout, top: f64, mm: f64) -> Rect {
 
 /// The page for typing a figure, with the figure in its lowest lines or, if there is little room, beside the
 /// title.
-fn typing_page(place: Rect, mm: f64) -> (PagePlace, Rect) {
+fn typing_page(place: Rect, glass: &Glass) -> (PagePlace, Rect) {
+    let mm = glass.px_per_mm;
     if place.height >= ROOMY_PAGE_MM * mm {
         let mut page = PagePlace::in_place(place, mm);
-        let height = (FIGURE_MM * mm).min(0.5 * page.rest.height);
+        let height = (FIGURE_MM * glass.text_scale.max(1.0) * mm).min(0.5 * page.rest.height);
         page.rest.height -= height;
         return (page, Rect { top: page.rest.bottom(), height, ..page.rest });
     }
@@ -183,7 +184,7 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let low = above_pad.height < LEAST_PAGE_MM * mm;
     let wide = if low { LEAST_COLUMN_MM } else { PAGE_MM };
     let page = if beside_pad.width >= wide * mm { beside_pad } else { above_pad };
-    let (typing, figure) = typing_page(page, mm);
+    let (typing, figure) = typing_page(page, glass);
     MatchLayout {
         pad: (0..12).map(key_at).collect(),
         typing,
@@ -312,6 +313,21 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn the_figure_that_is_typed_is_as_large_as_the_text_where_there_is_room() {
+        for phone in PHONES {
+            let high = |scale| match_layout(&phone.glass(scale, false)).unwrap().figure.height;
+            assert_eq!(high(0.85), high(1.0), "{}: never smaller than at 100 %", phone.name);
+            assert!(high(2.0) >= high(1.0), "{}", phone.name);
+        }
+        let most = |phone: &super::super::phones::Phone| {
+            let high = |scale| match_layout(&phone.glass(scale, false)).unwrap().figure.height;
+            high(2.0) / high(1.0)
+        };
+        let most = PHONES.iter().map(most).fold(0.0, f64::max);
+        assert!(most > 1.5, "{most}");
     }
 
     #[test]

@@ -100,6 +100,7 @@ fn card(input: &CautionsInput, caution: &Caution, is_open: bool, next: Option<&C
         let seen = Action::Cautions { tap: CautionsTap::Seen { caution: caution.id.to_owned() } };
         let key = LeafKey::new(format!("seen-{}", caution.id), words.say("cautions-key-seen"), seen);
         leaf.keys.push(LeafKey { sub: words.say("cautions-key-seen-sub"), solid: true, ..key });
+        leaf.keys_last = true;
     }
     if let Some(next) = next {
         let tap = KeyTap::Leaf { id: next.id.to_owned() };

@@ -84,6 +84,8 @@ pub struct Leaf {
     pub rows: Vec<ChoiceRow>,
     /// What can be done.
     pub keys: Vec<LeafKey>,
+    /// Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+    pub keys_last: bool,
 }
 
 /// A screen of leaves; the first is the one it opens with.
@@ -109,6 +111,7 @@ impl Leaf {
             typing: None,
             rows: Vec::new(),
             keys: Vec::new(),
+            keys_last: false,
         }
     }
 

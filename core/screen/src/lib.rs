@@ -144,4 +144,4 @@ pub use watch::{WatchInput, phone_view, watch_view};
 pub use welcome::welcome;
 pub use which::Screen;
 pub use whose::Whose;
-pub use wording::{Arg, Wording};
+pub use wording::{Arg, Wording, unbroken};

@@ -3,6 +3,7 @@
 mod no_break;
 
 pub(crate) use no_break::quantity;
+pub use no_break::unbroken;
 
 use crate::figures::trimmed;
 use fluent::{FluentArgs, FluentResource, FluentValue};

@@ -2820,7 +2820,7 @@ public struct ChangesView: Equatable, Hashable {
      */
     public let says: String
     /**
-     * How many changes were looked at, and what that means.
+     * How many changes were looked at, and what that means; how many casts are in none of them, since their end was not seen.
      */
     public let warning: String
     /**
@@ -2854,7 +2854,7 @@ public struct ChangesView: Equatable, Hashable {
          * What it says, in one sentence.
          */says: String, 
         /**
-         * How many changes were looked at, and what that means.
+         * How many changes were looked at, and what that means; how many casts are in none of them, since their end was not seen.
          */warning: String, 
         /**
          * The axis of the forest plot: log2 of the ratio, new against old.
@@ -5464,6 +5464,11 @@ public struct GridAsk: Equatable, Hashable {
      */
     public let large: Bool
     /**
+     * Width of the widest label in letters of the size that is asked for, px: large text has no more columns than leave it most of
+     * that size. 0 if pages are more precious than the size of the letters.
+     */
+    public let widest: Double
+    /**
      * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
      * missing here is not.
      */
@@ -5494,6 +5499,10 @@ public struct GridAsk: Equatable, Hashable {
          * Whether the text is so large that the keys grow into the room there is: [`super::BankLayout::apart`].
          */large: Bool, 
         /**
+         * Width of the widest label in letters of the size that is asked for, px: large text has no more columns than leave it most of
+         * that size. 0 if pages are more precious than the size of the letters.
+         */widest: Double, 
+        /**
          * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
          * missing here is not.
          */reads: [Bool]) {
@@ -5504,6 +5513,7 @@ public struct GridAsk: Equatable, Hashable {
         self.pxPerMm = pxPerMm
         self.leftHanded = leftHanded
         self.large = large
+        self.widest = widest
         self.reads = reads
     }
 
@@ -5530,6 +5540,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
                 pxPerMm: FfiConverterDouble.read(from: &buf), 
                 leftHanded: FfiConverterBool.read(from: &buf), 
                 large: FfiConverterBool.read(from: &buf), 
+                widest: FfiConverterDouble.read(from: &buf), 
                 reads: FfiConverterSequenceBool.read(from: &buf)
         )
     }
@@ -5542,6 +5553,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
         FfiConverterDouble.write(value.pxPerMm, into: &buf)
         FfiConverterBool.write(value.leftHanded, into: &buf)
         FfiConverterBool.write(value.large, into: &buf)
+        FfiConverterDouble.write(value.widest, into: &buf)
         FfiConverterSequenceBool.write(value.reads, into: &buf)
     }
 }
@@ -6412,6 +6424,10 @@ public struct Leaf: Equatable, Hashable {
      * What can be done.
      */
     public let keys: [LeafKey]
+    /**
+     * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+     */
+    public let keysLast: Bool
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -6448,7 +6464,10 @@ public struct Leaf: Equatable, Hashable {
          */rows: [ChoiceRow], 
         /**
          * What can be done.
-         */keys: [LeafKey]) {
+         */keys: [LeafKey], 
+        /**
+         * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+         */keysLast: Bool) {
         self.id = id
         self.title = title
         self.says = says
@@ -6460,6 +6479,7 @@ public struct Leaf: Equatable, Hashable {
         self.typing = typing
         self.rows = rows
         self.keys = keys
+        self.keysLast = keysLast
     }
 
     
@@ -6488,7 +6508,8 @@ public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
                 list: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
                 typing: FfiConverterOptionTypeTypedField.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
-                keys: FfiConverterSequenceTypeLeafKey.read(from: &buf)
+                keys: FfiConverterSequenceTypeLeafKey.read(from: &buf), 
+                keysLast: FfiConverterBool.read(from: &buf)
         )
     }
 
@@ -6504,6 +6525,7 @@ public struct FfiConverterTypeLeaf: FfiConverterRustBuffer {
         FfiConverterOptionTypeTypedField.write(value.typing, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterSequenceTypeLeafKey.write(value.keys, into: &buf)
+        FfiConverterBool.write(value.keysLast, into: &buf)
     }
 }
 
@@ -7580,6 +7602,10 @@ public struct MatchView: Equatable, Hashable {
      */
     public let spoken: String
     /**
+     * Which nets are near their limit or over it, a sentence each; empty if none is. It comes right after what the digits count.
+     */
+    public let limitSays: String
+    /**
      * Casts left and the last cast worth making; before a match is set, what would be set.
      */
     public let lines: [MatchLine]
@@ -7620,7 +7646,7 @@ public struct MatchView: Equatable, Hashable {
      */
     public let toFish: PageKey
     /**
-     * Opens the forecast.
+     * Opens the forecast; once nothing is to come, the result.
      */
     public let toComing: PageKey
     /**
@@ -7663,6 +7689,9 @@ public struct MatchView: Equatable, Hashable {
          * The time left for a screen reader, to the minute.
          */spoken: String, 
         /**
+         * Which nets are near their limit or over it, a sentence each; empty if none is. It comes right after what the digits count.
+         */limitSays: String, 
+        /**
          * Casts left and the last cast worth making; before a match is set, what would be set.
          */lines: [MatchLine], 
         /**
@@ -7693,7 +7722,7 @@ public struct MatchView: Equatable, Hashable {
          * Opens the latest fish.
          */toFish: PageKey, 
         /**
-         * Opens the forecast.
+         * Opens the forecast; once nothing is to come, the result.
          */toComing: PageKey, 
         /**
          * Opens the rules; `None` once the session is over, when they can no longer be changed.
@@ -7715,6 +7744,7 @@ public struct MatchView: Equatable, Hashable {
         self.digits = digits
         self.says = says
         self.spoken = spoken
+        self.limitSays = limitSays
         self.lines = lines
         self.nets = nets
         self.notes = notes
@@ -7754,6 +7784,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
                 digits: FfiConverterString.read(from: &buf), 
                 says: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
+                limitSays: FfiConverterString.read(from: &buf), 
                 lines: FfiConverterSequenceTypeMatchLine.read(from: &buf), 
                 nets: FfiConverterSequenceTypeNetView.read(from: &buf), 
                 notes: FfiConverterSequenceString.read(from: &buf), 
@@ -7779,6 +7810,7 @@ public struct FfiConverterTypeMatchView: FfiConverterRustBuffer {
         FfiConverterString.write(value.digits, into: &buf)
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
+        FfiConverterString.write(value.limitSays, into: &buf)
         FfiConverterSequenceTypeMatchLine.write(value.lines, into: &buf)
         FfiConverterSequenceTypeNetView.write(value.nets, into: &buf)
         FfiConverterSequenceString.write(value.notes, into: &buf)
@@ -28378,6 +28410,17 @@ public func shellWords(language: String) -> ShellWords  {
     )
 })
 }
+/**
+ * A text as it is drawn: no line breaks between a figure and its unit or what it counts.
+ */
+public func unbroken(text: String) -> String  {
+    return try!  FfiConverterString.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_unbroken(
+        FfiConverterString.lower(text),uniffiCallStatus
+    )
+})
+}
 
 private enum InitializationResult {
     case ok
@@ -28455,6 +28498,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_shell_words() != 60720) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_unbroken() != 60072) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {

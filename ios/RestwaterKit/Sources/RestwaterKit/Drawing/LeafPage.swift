@@ -8,8 +8,8 @@ enum LeafBlock {
     /// A caution in its frame.
     case boxed(String, em: Double)
     case line(LeafLine, Int)
-    /// The scale of the ranges below it, and its height.
-    case scale(Axis, height: Double)
+    /// The scale of the ranges below it, the size of its label, and its height.
+    case scale(Axis, label: Double, height: Double)
     /// A key as wide as the screen.
     case wide(LeafKey)
     /// A keepnet of the Match screen.
@@ -51,13 +51,14 @@ struct LeafPage {
         return blocks + leaf.notes.enumerated().map { .words(tag: "note-\($0)", $1, em: small, .medium) }
     }
 
-    /// Height of a scale with its figures and, with two rows, its label above them.
-    private func scaleHeight(rows: Double) -> Double { 1.3 * rows * small + 2.2 * mm }
+    /// Height of a scale: its label, which is of the size of 100 % where there is little room, and its figures.
+    private func scaleHeight(label: Double) -> Double { 1.3 * (label + small) + 2.2 * mm }
+    private var lowLabel: Double { small * slate.usualShare }
 
-    /// The room that each range needs, with the figures of its scale above it; 0 without one.
+    /// The room that each range needs, with its scale above it; 0 without one.
     func leastForRanges(width: Double) -> Double {
         let ranges = leaf.lines.filter { $0.span != nil }.map { shape($0, width, body).height }
-        return ranges.max().map { $0 + scaleHeight(rows: 1) } ?? 0
+        return ranges.max().map { $0 + scaleHeight(label: lowLabel) } ?? 0
     }
 
     func height(_ block: LeafBlock, width: Double) -> Double {
@@ -66,7 +67,7 @@ struct LeafPage {
             slate.letters.height(text, em: em, width: width, weight: weight) + below(tag)
         case .boxed(let text, let em): slate.cautionHeight(text, em: em, width: width)
         case .line(let line, _): shape(line, width, body).height
-        case .scale(_, let height): height
+        case .scale(_, _, let height): height
         case .wide: wideKey
         case .net(let net, _): NetDrawing.shape(net, body: body, width: width, slate: slate).height + below("says")
         }
@@ -117,9 +118,9 @@ struct LeafPage {
             var block = queue.removeFirst()
             func above() -> LeafBlock? {
                 guard block.hasRange, let axis = leaf.axis, !parts[parts.count - 1].contains(where: \.isScale) else { return nil }
-                // If there is little room, the scale has only its figures, so that the line below stays on this page at its size.
-                let rows = least(block, width: width) + scaleHeight(rows: 2) > left ? 1.0 : 2.0
-                return .scale(axis, height: scaleHeight(rows: rows))
+                // If there is little room, the scale has a smaller label, so that the line below stays on this page at its size.
+                let label = least(block, width: width) + scaleHeight(label: small) > left ? lowLabel : small
+                return .scale(axis, label: label, height: scaleHeight(label: label))
             }
             func free() -> Double { left - (above().map { height($0, width: width) } ?? 0) }
             func cutHere(alone: Bool) -> Bool {
@@ -149,9 +150,10 @@ struct LeafPage {
         return parts
     }
 
-    /// Cuts a text between two sentences, and a figure above its details, so that a page is full. A sentence that is alone on
-    /// its page and higher than it is cut between two clauses.
-    private func cut(_ block: LeafBlock, width: Double, room: Double, alone: Bool) -> (LeafBlock, LeafBlock)? {
+    /// Cuts a text between two sentences, so that a page is full. A sentence that is alone on its page and higher than it is cut
+    /// between two clauses, and such a figure above its details; otherwise a figure has at least the first sentence of its details
+    /// below it, or the first clause if it is nothing but a label for them, or goes to the next page with all of them.
+    private func cut(_ block: LeafBlock, width: Double, room: Double, alone isAlone: Bool) -> (LeafBlock, LeafBlock)? {
         guard slate.layout.apart else { return nil }
         switch block {
         case .words(let tag, let text, let em, let weight), .broken(let tag, let text, let em, let weight):
@@ -160,18 +162,29 @@ struct LeafPage {
             let sentences = sentencesOf(text: text)
             if let fit = fitting(sentences) { return (words(sentences.prefix(fit)), words(sentences.dropFirst(fit))) }
             let clauses = clausesOf(text: text)
-            if alone, let fit = fitting(clauses) {
+            if isAlone, let fit = fitting(clauses) {
                 return (.broken(tag: tag, clauses.prefix(fit).joined(separator: " "), em: em, weight), words(clauses.dropFirst(fit)))
             }
-            guard alone, let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - Self.belowLast * mm) else {
+            guard isAlone, let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - Self.belowLast * mm) else {
                 return nil
             }
             return (.broken(tag: tag, first, em: em, weight), .words(tag: tag, rest, em: em, weight))
         case .line(let line, let i):
+            let sentences = sentencesOf(text: line.detail)
+            let all = sentences.count < 2 && line.value.isBlank ? clausesOf(text: line.detail) : sentences
+            for fit in (1..<max(1, all.count)).reversed() {
+                // A screen reader hears all of them with the figure.
+                let some = LeafLine(
+                    label: line.label, value: line.value, detail: all.prefix(fit).joined(separator: " "), spoken: line.spoken,
+                    figureSpoken: line.figureSpoken, span: line.span, heads: line.heads)
+                guard shape(some, width, body).height <= room else { continue }
+                let rest = all.dropFirst(fit).joined(separator: " ")
+                return (.line(some, i), .words(tag: "line-\(i)-more", rest, em: small, .medium))
+            }
             let said = line.figureSpoken
             let alone = LeafLine(
                 label: line.label, value: line.value, detail: "", spoken: said, figureSpoken: said, span: line.span, heads: line.heads)
-            guard !line.detail.isBlank, shape(alone, width, body).height <= room else { return nil }
+            guard isAlone, !line.detail.isBlank, shape(alone, width, body).height <= room else { return nil }
             return (.line(alone, i), .words(tag: "line-\(i)-more", line.detail, em: small, .medium))
         case .boxed, .wide, .scale, .net: return nil
         }
@@ -230,10 +243,9 @@ struct LeafPage {
 
 extension LeafPage {
     /// The label of the axis, its figures, and a stroke for each.
-    func scaleMarks(_ axis: Axis, width: Double, height: Double) -> [Mark] {
+    func scaleMarks(_ axis: Axis, label: Double, width: Double, height: Double) -> [Mark] {
         let caption = Caption(letters: slate.letters, em: body * 0.85, widest: width)
-        let named = height >= 2.6 * caption.em + 1.6 * slate.mm
-        var marks: [Mark] = named ? [caption.of(axis.label).at(0, 0)] : []
+        var marks: [Mark] = [Caption(letters: slate.letters, em: label, widest: width).of(axis.label).at(0, 0)]
         var free = 0.0
         for tick in axis.ticks {
             let x = axis.x(tick.at, left: 0, width: width, mm: slate.mm)
@@ -241,7 +253,7 @@ extension LeafPage {
             let figure = caption.of(tick.label)
             let from = min(max(0, x - figure.width / 2), max(0, width - figure.width))
             guard from >= free else { continue }
-            marks.append(figure.at(from, named ? 1.3 * caption.em : 0))
+            marks.append(figure.at(from, 1.3 * label))
             free = from + figure.width + slate.mm
         }
         return marks

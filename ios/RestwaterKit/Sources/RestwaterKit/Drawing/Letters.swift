@@ -72,9 +72,9 @@ extension Letters {
         if room == 1 && !text.contains("\n") { return ([text], width(text, em, weight) <= most) }
         var lines: [String] = []
         var unbroken = true
-        for paragraph in text.split(separator: "\n", omittingEmptySubsequences: false) {
+        for paragraph in text.paragraphs {
             var line = ""
-            for word in paragraph.wordsWithUnits {
+            for word in paragraph {
                 let longer = line.isEmpty ? word : line + " " + word
                 if !line.isEmpty && width(longer, em, weight) > most {
                     lines.append(line)
@@ -127,20 +127,22 @@ extension Letters {
 
 extension String {
     var isBlank: Bool { allSatisfy(\.isWhitespace) }
-}
 
-extension Substring {
-    /// Its words; a figure and the short word after it, usually its unit, are one.
-    var wordsWithUnits: [String] {
-        var words: [String] = []
-        for word in split(separator: " ") {
-            let letters = word.prefix { $0.isLetter || $0 == "°" }.count
-            if let last = words.last?.last, last.isNumber, (1...3).contains(letters) {
-                words[words.count - 1] += " " + word
-            } else {
-                words.append(String(word))
+    /// Its words in paragraphs. A figure and its unit, or what it counts, are one word, as the core binds them.
+    fileprivate var paragraphs: [[String]] {
+        var all: [[String]] = [[]]
+        var word = ""
+        // The core exchanges single letters, so what is drawn is the text itself.
+        for (letter, bound) in zip(self, unbroken(text: self)) {
+            guard bound == " " || bound == "\n" else {
+                word.append(letter)
+                continue
             }
+            if !word.isEmpty { all[all.count - 1].append(word) }
+            word = ""
+            if bound == "\n" { all.append([]) }
         }
-        return words
+        if !word.isEmpty { all[all.count - 1].append(word) }
+        return all
     }
 }

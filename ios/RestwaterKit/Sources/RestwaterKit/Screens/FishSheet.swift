@@ -30,8 +30,8 @@ extension Sheet {
         let place = head(view.title, notice: content.notice, slate, page: keys.typing)
         figure(view.figure, [view.says], beside: place, in: keys.figure, slate)
         if !view.says.isBlank, place.height > 0 { put("figure-says", view.says, em: slate.text.body, at: place, slate, order: 15, middle: false) }
-        let ems = slate.padEms(zip(view.pad, keys.pad).map { ($0.label, $1) })
-        for ((key, at), em) in zip(zip(view.pad, keys.pad), ems) { fishKey(key, at, slate, em: em, withSub: false) }
+        let ems = slate.padEms(zip(view.pad, keys.pad).map { ($0.label, $0.sub, $1) })
+        for ((key, at), em) in zip(zip(view.pad, keys.pad), ems) { fishKey(key, at, slate, em: em) }
         fishKey(view.weighed, keys.wide, slate, em: slate.text.primary)
         back(slate)
     }
@@ -42,18 +42,17 @@ extension Sheet {
         put("figure", figure, spoken: spoken, em: low.height * 0.8, at: low, slate, weight: .bold, order: 20, announced: figure)
     }
 
-    private mutating func fishKey(_ key: FishKey, _ place: Rect, _ slate: Slate, em: Double, withSub: Bool = true) {
-        let sub = withSub ? key.sub : nil
-        let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
+    private mutating func fishKey(_ key: FishKey, _ place: Rect, _ slate: Slate, em: Double) {
+        let face = KeyFace(key.label, sub: key.sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
         self.key(key.tag, face, em: em, sub: slate.text.sub, at: place, slate, order: 60, .fish(key))
     }
 }
 
 extension Slate {
     /// Sizes of the labels of a number pad: one for its figures, and one for its words, which are wider.
-    func padEms(_ keys: [(label: String, at: Rect)]) -> [Double] {
-        func common(_ some: [(label: String, at: Rect)]) -> Double {
-            letters.common(some.map { ($0.label, KeyDrawing.labelPlace($0.at, hasSub: false, mm: mm)) }, em: text.primary)
+    func padEms(_ keys: [(label: String, sub: String, at: Rect)]) -> [Double] {
+        func common(_ some: [(label: String, sub: String, at: Rect)]) -> Double {
+            letters.common(some.map { ($0.label, KeyDrawing.labelPlace($0.at, hasSub: !$0.sub.isBlank, mm: mm)) }, em: text.primary)
         }
         let (figures, words) = (common(keys.filter { $0.label.count == 1 }), common(keys.filter { $0.label.count != 1 }))
         return keys.map { $0.label.count == 1 ? figures : words }

@@ -27,7 +27,8 @@ extension Sheet {
         let clock = view.digits.isEmpty ? 0 : 13 * slate.mm
         let top = place.top + clock + (clock > 0 ? 1.5 * slate.mm : 0)
         let below = place.with(top: top, height: place.bottom - top)
-        // Large text has as many pages as it needs; the digits are on the first, and the rest of the others is free for words.
+        // Where it doesn't fit at its size it has as many pages as it needs; the digits are on the first, and the rest of the others
+        // is free for words.
         let large = page.nowParts(below, place)
         let number = page.content.paging.page % max(1, large.parts.count)
         let digits = number == 0 ? slate.write.digits(view.digits, in: place.local.with(height: clock)) : []
@@ -61,16 +62,15 @@ extension Sheet {
         }
     }
 
-    /// What the digits count, casts left, the nets and what they are based on: each as high as its text needs, all
-    /// within the place.
+    /// What the digits count, casts left, the nets and what they are based on, where one page has room for it.
     private mutating func drawNowBody(_ page: MatchSlate, _ place: Rect) {
-        let view = page.view
-        let body = page.slate.letters.largestDrawn(page.body) { em in place.height / max(1, page.stacked(place.width, em: em).height) }
-        let all = page.stacked(place.width, em: body)
+        let (view, body) = (page.view, page.body)
+        guard let all = page.stacked(in: place) else { return }
         var stack = MatchStack(place, asked: all.height)
         put("match-says", view.says, em: body * MatchSlate.says, at: stack.next(all.says), page.slate, weight: .bold, order: 11)
+        saidOnMatch("match-limit", view.limitSays, stack.next(all.limit), body, page, order: 11.5, weight: .bold)
         for (i, line) in view.lines.enumerated() {
-            matchLine("match-line-\(i)", line, stack.next(all.lines[i]), page, em: body, tight: stack.tight, order: 12)
+            matchLine("match-line-\(i)", line, stack.next(all.lines[i]), page, em: body, tight: all.tight, order: 12)
         }
         for (i, net) in view.nets.enumerated() {
             let at = stack.next(all.nets[i])
@@ -132,21 +132,22 @@ extension Sheet {
 
     private mutating func drawPad(_ weighIn: WeighInPage, _ page: MatchSlate) {
         let (slate, keys) = (page.slate, page.keys)
-        let ems = slate.padEms(zip(weighIn.pad, keys.pad).map { ($0.label, $1) })
-        for ((key, at), em) in zip(zip(weighIn.pad, keys.pad), ems) { matchKey(key, at, page, em: em, withSub: false) }
+        let ems = slate.padEms(zip(weighIn.pad, keys.pad).map { ($0.label, $0.sub, $1) })
+        for ((key, at), em) in zip(zip(weighIn.pad, keys.pad), ems) { matchKey(key, at, page, em: em) }
         matchKey(weighIn.weighed, keys.wide, page, large: true)
     }
 
-    private mutating func saidOnMatch(_ tag: String, _ text: String, _ place: Rect, _ em: Double, _ page: MatchSlate, order: Double) {
-        if !text.isBlank { put(tag, text, em: em, at: place, page.slate, order: order, middle: false) }
+    private mutating func saidOnMatch(
+        _ tag: String, _ text: String, _ place: Rect, _ em: Double, _ page: MatchSlate, order: Double, weight: Weight = .medium
+    ) {
+        if !text.isBlank { put(tag, text, em: em, at: place, page.slate, weight: weight, order: order, middle: false) }
     }
 
     private mutating func matchKey(
-        _ key: MatchKey, _ place: Rect, _ page: MatchSlate, large: Bool = false, em: Double? = nil, withSub: Bool = true
+        _ key: MatchKey, _ place: Rect, _ page: MatchSlate, large: Bool = false, em: Double? = nil
     ) {
         let text = page.slate.text
-        let sub = withSub ? key.sub : nil
-        let face = KeyFace(key.label, sub: sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
+        let face = KeyFace(key.label, sub: key.sub, spoken: key.spoken, solid: key.solid && key.enabled, enabled: key.enabled)
         self.key(
             key.tag, face, em: em ?? (large ? text.primary : text.secondary), sub: text.sub, at: place, page.slate, order: 60,
             .act(.match(tap: key.tap)))

@@ -28,28 +28,37 @@ struct MatchSlate {
 
     /// Heights of what is below the digits, at one size of text.
     struct Stacked {
-        let says: Double
+        let says, limit: Double
         let lines, nets: [Double]
         let notes: Double
-        var height: Double { says + lines.reduce(0, +) + nets.reduce(0, +) + notes }
+        /// Whether labels are beside their values.
+        let tight: Bool
+        var height: Double { says + limit + lines.reduce(0, +) + nets.reduce(0, +) + notes }
     }
 
-    func stacked(_ width: Double, em: Double) -> Stacked {
+    /// All of it on one page at its size, with labels beside their values if they don't fit above them; none if it needs more pages.
+    func stacked(in place: Rect) -> Stacked? {
+        [false, true].map { stacked(place.width, tight: $0) }.first { $0.height <= place.height }
+    }
+
+    private func stacked(_ width: Double, tight: Bool) -> Stacked {
         Stacked(
-            says: texts([view.says], em * Self.says, width, .bold), lines: view.lines.map { lineHeight($0, width, em: em) },
-            nets: view.nets.map { NetDrawing.shape($0, body: em, width: width, slate: slate).height },
-            notes: texts(view.notes, em * Self.note, width))
+            says: texts([view.says], body * Self.says, width, .bold), limit: texts([view.limitSays], body, width, .bold),
+            lines: view.lines.map { tight ? texts([$0.spoken], body, width, .bold) : lineHeight($0, width) },
+            nets: view.nets.map { NetDrawing.shape($0, body: body, width: width, slate: slate).height },
+            notes: texts(view.notes, body * Self.note, width), tight: tight)
     }
 
-    /// The pages of large text, each at the size the phone is set to; none if one page has room for all of it.
+    /// The pages, each at the size the phone is set to; none if one page has room for all of it.
     func nowParts(_ first: Rect, _ others: Rect) -> (page: LeafPage, parts: [[LeafBlock]]) {
         let leaf = Leaf(
             id: "", title: "", says: view.says, caution: "", lines: view.lines.map(LeafLine.init(match:)), axis: nil, notes: view.notes, list: [],
-            typing: nil, rows: [], keys: [])
+            typing: nil, rows: [], keys: [], keysLast: false)
         let page = LeafPage(leaf, slate: slate)
-        guard slate.layout.apart, stacked(first.width, em: body).height > first.height else { return (page, []) }
+        guard stacked(in: first) == nil else { return (page, []) }
         let (texts, nets) = (page.blocks(width: first.width), view.nets.enumerated().map { LeafBlock.net($1, $0) })
-        let blocks = texts.prefix(texts.count - view.notes.count) + nets + texts.suffix(view.notes.count)
+        let limit = view.limitSays.isBlank ? [] : [LeafBlock.words(tag: "match-limit", view.limitSays, em: body, .bold)]
+        let blocks = texts.prefix(1) + limit + texts.dropFirst().dropLast(view.notes.count) + nets + texts.suffix(view.notes.count)
         return (page, page.parts(Array(blocks), width: first.width) { $0 == 0 ? first.height : others.height })
     }
 }

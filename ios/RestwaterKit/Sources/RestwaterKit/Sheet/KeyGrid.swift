@@ -33,14 +33,22 @@ extension Slate {
     /// The size of text at 100 % as a share of that of large text.
     var usualShare: Double { min(1, subMm() * mm / text.sub) }
 
-    /// Pages of a grid of this number of keys in a place.
-    func gridPages(_ keys: Int, in place: Rect) -> Int { Int(keyGrid(ask: gridAsk(keys, in: place)).pages) }
+    /// Pages of a grid of this number of keys in a place, with labels up to that width.
+    func gridPages(_ keys: Int, in place: Rect, widest: Double = 0) -> Int { Int(keyGrid(ask: gridAsk(keys, in: place, widest: widest)).pages) }
+
+    /// Width of the widest label of large text at the size that is asked for; 0 for other text.
+    func widestLabel(_ cells: [Cell]) -> Double {
+        layout.apart ? cells.map { letters.width($0.face.label, gridLabel, .bold) }.max() ?? 0 : 0
+    }
+
+    /// Size of a label of a grid.
+    fileprivate var gridLabel: Double { text.secondary * 0.9 }
 
     /// One page of a grid of this number of keys, as the core lays it.
-    fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, reads: [Bool] = []) -> GridAsk {
+    fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, widest: Double = 0, reads: [Bool] = []) -> GridAsk {
         GridAsk(
             place: place, keys: UInt32(keys), page: UInt32(page), columns: layout.columns, pxPerMm: mm, leftHanded: layout.leftHanded,
-            large: layout.apart, reads: reads)
+            large: layout.apart, widest: widest, reads: reads)
     }
 
     fileprivate var columns: Int { Int(layout.columns) }
@@ -58,14 +66,14 @@ extension Sheet {
     }
 
     /// One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page.
-    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, order: Double = 50) {
-        let page = keyGrid(ask: slate.gridAsk(cells.count, in: place, page: number, reads: cells.map(\.reads)))
+    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, order: Double = 50, widest: Double = 0) {
+        let page = keyGrid(ask: slate.gridAsk(cells.count, in: place, page: number, widest: widest, reads: cells.map(\.reads)))
         let places = page.places
         let shown = Array(cells.dropFirst(Int(page.first)).prefix(places.count))
         let labels = zip(shown, places).map { cell, at in
             (cell.face.label, KeyDrawing.labelPlace(at, hasSub: cell.face.sub != nil, mm: slate.mm))
         }
-        let em = slate.letters.common(labels, em: slate.text.secondary * 0.9)
+        let em = slate.letters.common(labels, em: slate.gridLabel)
         for (i, (cell, at)) in zip(shown, places).enumerated() {
             key(cell.tag, cell.face, em: em, sub: slate.text.sub, at: at, slate, order: order + Double(i) / 100, cell.ask)
         }

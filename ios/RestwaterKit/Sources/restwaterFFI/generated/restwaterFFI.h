@@ -488,6 +488,11 @@ RustBuffer uniffi_restwater_fn_func_sentences_of(RustBuffer text, RustCallStatus
 RustBuffer uniffi_restwater_fn_func_shell_words(RustBuffer language, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_UNBROKEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_UNBROKEN
+RustBuffer uniffi_restwater_fn_func_unbroken(RustBuffer text, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_FFI_RESTWATER_RUSTBUFFER_ALLOC
 #define UNIFFI_FFIDEF_FFI_RESTWATER_RUSTBUFFER_ALLOC
 RustBuffer ffi_restwater_rustbuffer_alloc(uint64_t size, RustCallStatus *_Nonnull out_status
@@ -871,6 +876,12 @@ uint16_t uniffi_restwater_checksum_func_sentences_of(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SHELL_WORDS
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_SHELL_WORDS
 uint16_t uniffi_restwater_checksum_func_shell_words(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_UNBROKEN
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_UNBROKEN
+uint16_t uniffi_restwater_checksum_func_unbroken(void
     
 );
 #endif

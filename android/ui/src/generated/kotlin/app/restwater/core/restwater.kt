@@ -736,6 +736,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_shell_words(
     ): Int
+    external fun uniffi_restwater_checksum_func_unbroken(
+    ): Int
     external fun uniffi_restwater_checksum_method_work_done(
     ): Int
     external fun uniffi_restwater_checksum_method_work_give_up(
@@ -897,6 +899,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_func_sentences_of(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_shell_words(`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_unbroken(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun ffi_restwater_rustbuffer_alloc(`size`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
@@ -1078,6 +1082,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_shell_words() and 0xFFFF) != 60720) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_unbroken() and 0xFFFF) != 60072) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
@@ -3555,7 +3562,7 @@ data class ChangesView (
     val `says`: kotlin.String
     , 
     /**
-     * How many changes were looked at, and what that means.
+     * How many changes were looked at, and what that means; how many casts are in none of them, since their end was not seen.
      */
     val `warning`: kotlin.String
     , 
@@ -5109,6 +5116,12 @@ data class GridAsk (
     val `large`: kotlin.Boolean
     , 
     /**
+     * Width of the widest label in letters of the size that is asked for, px: large text has no more columns than leave it most of
+     * that size. 0 if pages are more precious than the size of the letters.
+     */
+    val `widest`: kotlin.Double
+    , 
+    /**
      * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
      * missing here is not.
      */
@@ -5136,6 +5149,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterDouble.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
+            FfiConverterDouble.read(buf),
             FfiConverterSequenceBoolean.read(buf),
         )
     }
@@ -5148,6 +5162,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterDouble.allocationSize(value.`pxPerMm`) +
             FfiConverterBoolean.allocationSize(value.`leftHanded`) +
             FfiConverterBoolean.allocationSize(value.`large`) +
+            FfiConverterDouble.allocationSize(value.`widest`) +
             FfiConverterSequenceBoolean.allocationSize(value.`reads`)
     )
 
@@ -5159,6 +5174,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterDouble.write(value.`pxPerMm`, buf)
             FfiConverterBoolean.write(value.`leftHanded`, buf)
             FfiConverterBoolean.write(value.`large`, buf)
+            FfiConverterDouble.write(value.`widest`, buf)
             FfiConverterSequenceBoolean.write(value.`reads`, buf)
     }
 }
@@ -5690,6 +5706,11 @@ data class Leaf (
      * What can be done.
      */
     val `keys`: List<LeafKey>
+    , 
+    /**
+     * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+     */
+    val `keysLast`: kotlin.Boolean
     
 ){
     
@@ -5717,6 +5738,7 @@ public object FfiConverterTypeLeaf: FfiConverterOnlyRead<Leaf> {
             FfiConverterOptionalTypeTypedField.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterSequenceTypeLeafKey.read(buf),
+            FfiConverterBoolean.read(buf),
         )
     }
 
@@ -6373,6 +6395,11 @@ data class MatchView (
     val `spoken`: kotlin.String
     , 
     /**
+     * Which nets are near their limit or over it, a sentence each; empty if none is. It comes right after what the digits count.
+     */
+    val `limitSays`: kotlin.String
+    , 
+    /**
      * Casts left and the last cast worth making; before a match is set, what would be set.
      */
     val `lines`: List<MatchLine>
@@ -6423,7 +6450,7 @@ data class MatchView (
     val `toFish`: PageKey
     , 
     /**
-     * Opens the forecast.
+     * Opens the forecast; once nothing is to come, the result.
      */
     val `toComing`: PageKey
     , 
@@ -6469,6 +6496,7 @@ public object FfiConverterTypeMatchView: FfiConverterOnlyRead<MatchView> {
         return MatchView(
             FfiConverterString.read(buf),
             FfiConverterTypeMatchPhase.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -24720,6 +24748,20 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterString.lower(`language`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * A text as it is drawn: no line breaks between a figure and its unit or what it counts.
+         */ fun `unbroken`(`text`: kotlin.String): kotlin.String {
+            return FfiConverterString.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_unbroken(
+    
+        
+        FfiConverterString.lower(`text`),_status)
 }
     )
     }

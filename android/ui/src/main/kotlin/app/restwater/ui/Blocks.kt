@@ -38,8 +38,8 @@ internal sealed interface Block {
     class Boxed(val text: String, val em: Float, override val height: Double, override val gap: Double) : Block
     class Figure(val line: LeafLine, val i: Int, val em: Float, override val height: Double, val axis: Axis?) : Block
 
-    /** What the ranges below it are drawn on; [low] is the same with its figures alone. */
-    class Scale(val axis: Axis, val em: Float, override val height: Double, val low: Scale?) : Block
+    /** What the ranges below it are drawn on, with its label in [label]; [low] is the same with a label of the size of 100 %. */
+    class Scale(val axis: Axis, val em: Float, val label: Float, override val height: Double, val low: Scale?) : Block
     class Wide(val key: LeafKey, override val height: Double, override val gap: Double) : Block
 
     /** A keepnet of the Match screen. */
@@ -73,10 +73,11 @@ internal fun blocks(leaf: Leaf, layout: BankLayout, width: Double): List<Block> 
 internal fun scale(leaf: Leaf, layout: BankLayout, mm: Float): Block.Scale? =
     leaf.axis?.let { axis ->
         val em = layout.text.body.toFloat() * SMALL
-        Block.Scale(axis, em, scaleHeight(em, mm, rows = 2), Block.Scale(axis, em, scaleHeight(em, mm, rows = 1), null))
+        val label = em * layout.usualShare(mm).toFloat()
+        Block.Scale(axis, em, em, scaleHeight(em, em, mm), Block.Scale(axis, em, label, scaleHeight(em, label, mm), null))
     }
 
-/** The room that each range needs, with the figures of its scale above it; 0 without one. */
+/** The room that each range needs, with its scale above it; 0 without one. */
 internal fun leastForRanges(blocks: List<Block>, scale: Block.Scale?): Double {
     val ranges = blocks.filter { (it as? Block.Figure)?.line?.span != null }
     return (ranges.maxOfOrNull { it.height } ?: return 0.0) + (scale?.low?.height ?: 0.0)
@@ -107,7 +108,7 @@ internal fun parts(
     val queue = ArrayDeque(all)
     while (queue.isNotEmpty()) {
         var block = queue.removeFirst()
-        // Where there is little room the scale has its figures alone: so the line below stays on this page, at its size.
+        // Where there is little room the scale has a smaller label: so the line below stays on this page, at its size.
         fun above() = scale?.takeIf { (block as? Block.Figure)?.line?.span != null && parts.last().none { it is Block.Scale } }
             ?.let { high -> high.low?.takeIf { high.height + block.least > left } ?: high }
         fun free() = left - (above()?.height ?: 0.0)
@@ -153,7 +154,7 @@ internal fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, on
             }
             is Block.Boxed -> Caution(block.text, block.em, at)
             is Block.Figure -> LeafFigure(block.line, block.i, block.em, at, block.axis)
-            is Block.Scale -> LeafScale(block.axis, block.em, at)
+            is Block.Scale -> LeafScale(block.axis, block.em, block.label, at)
             is Block.Net -> NetBar(block.net, "match-net-${block.i}", at, block.em)
             is Block.Wide -> {
                 val key = block.key
@@ -164,13 +165,19 @@ internal fun LeafBlocks(blocks: List<Block>, place: Rect, layout: BankLayout, on
     }
 }
 
-/** Cuts a text between two sentences, and a figure above its details, so that a page is full. */
+/** Cuts a text between two sentences, so that a page is full. */
 internal class Cutter(private val measurer: TextMeasurer, private val density: Density, private val width: Double, private val mm: Float) {
-    /** [alone] if nothing is above it on the page: then a sentence that is higher than the page is cut between two clauses. */
+    /**
+     * [alone] if nothing is above it on the page: then a sentence that is higher than the page is cut between two clauses, and a
+     * figure above its details. Otherwise a figure has at least the first sentence of its details below it, or the first clause if it
+     * is nothing but a label for them; if there is no room for that it goes to the next page with all of them.
+     */
     fun cut(block: Block, room: Double, alone: Boolean): Pair<Block, Block>? = when (block) {
         is Block.Words -> between(sentencesOf(block.text), block, room)
             ?: if (alone) between(clausesOf(block.text), block, room, broken = true) ?: byLine(block, room) else null
-        is Block.Figure -> figure(block, room)
+        is Block.Figure -> withDetails(sentencesOf(block.line.detail), block, room)
+            ?: (if (block.line.value.isBlank()) withDetails(clausesOf(block.line.detail), block, room) else null)
+            ?: if (alone) figure(block, room) else null
         is Block.Boxed, is Block.Wide, is Block.Scale, is Block.Net -> null
     }
 
@@ -187,14 +194,25 @@ internal class Cutter(private val measurer: TextMeasurer, private val density: D
     private fun words(text: String, of: Block.Words, broken: Boolean = false) =
         Block.Words(text, of.em, of.weight, of.tag, measurer.height(text, of.em, width, density, of.weight) + below(of.tag) * mm, gap(of.tag, mm), broken)
 
+    /** The figure with as many of these parts of its details as there is room for, and the others. */
+    private fun withDetails(all: List<String>, block: Block.Figure, room: Double): Pair<Block, Block>? =
+        (all.size - 1 downTo 1).firstNotNullOfOrNull { fit ->
+            // A screen reader hears all of them with the figure.
+            val line = block.line.copy(detail = all.take(fit).joinToString(" "))
+            val high = measurer.lineHeight(line, block.em, width, density, mm)
+            if (high > room) null else Block.Figure(line, block.i, block.em, high, block.axis) to details(block, all.drop(fit).joinToString(" "))
+        }
+
+    private fun details(of: Block.Figure, text: String) =
+        words(text, Block.Words("", of.em * SMALL, FontWeight.Medium, "line-${of.i}-more", 0.0, 0.0))
+
     private fun figure(block: Block.Figure, room: Double): Pair<Block, Block>? {
         val line = block.line
         if (line.detail.isBlank()) return null
         val alone = line.copy(detail = "", spoken = line.figureSpoken)
         val high = measurer.lineHeight(alone, block.em, width, density, mm)
         if (high > room) return null
-        val detail = Block.Words("", block.em * SMALL, FontWeight.Medium, "line-${block.i}-more", 0.0, 0.0)
-        return Block.Figure(alone, block.i, block.em, high, block.axis) to words(line.detail, detail)
+        return Block.Figure(alone, block.i, block.em, high, block.axis) to details(block, line.detail)
     }
 }
 
@@ -208,7 +226,7 @@ internal fun cutter(layout: BankLayout, width: Double): Cutter? {
 /** Sentences at their own size, on as many pages as they need. */
 @Composable
 internal fun spread(says: String, notes: List<String>, place: Rect, layout: BankLayout, lines: List<LeafLine> = emptyList()): List<List<Block>> {
-    val leaf = remember(says, notes, lines) { Leaf("", "", says, "", lines, null, notes, emptyList(), null, emptyList(), emptyList()) }
+    val leaf = remember(says, notes, lines) { Leaf("", "", says, "", lines, null, notes, emptyList(), null, emptyList(), emptyList(), false) }
     return parts(blocks(leaf, layout, place.width), emptyList(), 0.0, 0.0, cutter(layout, place.width)) { place.height }
 }
 

@@ -289,12 +289,25 @@ private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.
 internal class Cell(val face: KeyFace, val tag: String, val reads: Boolean = false, val onTap: () -> Unit)
 
 /** One page of a grid of this number of keys, as the core lays it out. */
-private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, reads: List<Boolean>) =
-    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, layout.apart, reads)
+private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, widest: Double, reads: List<Boolean>) =
+    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, layout.apart, widest, reads)
 
-/** Pages of a grid of this number of keys in a place. */
-internal fun gridPages(keys: Int, place: Rect, layout: BankLayout, mm: Float): Int =
-    keyGrid(gridAsk(keys, place, layout, mm, 0, emptyList())).pages.toInt()
+/** Pages of a grid of this number of keys in a place, with labels up to [widest] px. */
+internal fun gridPages(keys: Int, place: Rect, layout: BankLayout, mm: Float, widest: Double = 0.0): Int =
+    keyGrid(gridAsk(keys, place, layout, mm, 0, widest, emptyList())).pages.toInt()
+
+/** Width of the widest label of large text at the size that is asked for; 0 for other text. */
+@Composable
+internal fun widestLabel(cells: List<Cell>, layout: BankLayout): Double {
+    val (measurer, density) = textMeasurer() to LocalDensity.current
+    val (labels, em) = cells.map { it.face.label } to gridLabel(layout)
+    return remember(labels, em, density, layout.apart) {
+        if (layout.apart) labels.maxOfOrNull { measurer.width(it, em, density, FontWeight.Bold) } ?: 0.0 else 0.0
+    }
+}
+
+/** Size of a label of a grid. */
+private fun gridLabel(layout: BankLayout) = layout.text.secondary.toFloat() * 0.9f
 
 /** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. */
 @Composable
@@ -307,13 +320,13 @@ internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: 
 
 /** One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page. */
 @Composable
-internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int, order: Float = ORDER_GRID) {
+internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int, order: Float = ORDER_GRID, widest: Double = 0.0) {
     val mm = LocalPxPerMm.current
-    val ask = gridAsk(cells.size, place, layout, mm, page, cells.map { it.reads })
+    val ask = gridAsk(cells.size, place, layout, mm, page, widest, cells.map { it.reads })
     val grid = remember(ask) { keyGrid(ask) }
     val shown = cells.drop(grid.first.toInt()).take(grid.places.size)
     val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(grid.places[i], cell.face.sub != null, mm) }
-    val px = commonEm(labels, layout.text.secondary.toFloat() * 0.9f)
+    val px = commonEm(labels, gridLabel(layout))
     shown.forEachIndexed { i, cell ->
         PadKey(cell.face, cell.tag, px, layout.text.sub.toFloat(), Modifier.at(grid.places[i]), order + i / 100f, cell.onTap)
     }

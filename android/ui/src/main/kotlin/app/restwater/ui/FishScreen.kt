@@ -52,16 +52,16 @@ fun WeightScreen(
     val mm = LocalPxPerMm.current
     Ground()
     Figure(view.figure, listOf(view.says), emptyList(), PageHead(view.title, notice, layout, keys.typing), keys.figure, layout)
-    val labels = view.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], false, mm) }
+    val labels = view.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], key.sub.isNotBlank(), mm) }
     val px = padEms(labels, layout.text.primary.toFloat())
-    view.pad.forEachIndexed { i, key -> KeyAt(key, keys.pad[i], layout, px[i], onKey, withSub = false) }
+    view.pad.forEachIndexed { i, key -> KeyAt(key, keys.pad[i], layout, px[i], onKey) }
     KeyAt(view.weighed, keys.wide, layout, layout.text.primary.toFloat(), onKey)
     Back(layout, words, onBack = onBack)
 }
 
 @Composable
-private fun KeyAt(key: FishKey, place: Rect, layout: BankLayout, px: Float, onKey: (FishKey) -> Unit, withSub: Boolean = true) {
-    val sub = key.sub.takeIf { withSub && it.isNotBlank() }
+private fun KeyAt(key: FishKey, place: Rect, layout: BankLayout, px: Float, onKey: (FishKey) -> Unit) {
+    val sub = key.sub.takeIf { it.isNotBlank() }
     val face = KeyFace(key.label, sub, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
     PadKey(face, key.tag, px, layout.text.sub.toFloat(), Modifier.at(place)) { onKey(key) }
 }

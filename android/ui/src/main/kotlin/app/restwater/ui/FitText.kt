@@ -28,6 +28,8 @@ import androidx.compose.ui.unit.Density
 import androidx.compose.ui.unit.em
 import app.restwater.core.Rect
 import app.restwater.core.subMm
+import app.restwater.core.unbroken
+import java.util.concurrent.ConcurrentHashMap
 
 /** Height of a capital letter or a digit as a share of the em in the sans faces of phones, within 2 %. */
 internal const val CAP_OF_EM = 0.711f
@@ -139,26 +141,19 @@ private fun TextLayoutResult.breaksAWord(text: String): Boolean =
         end in 1 until text.length && text[end - 1] !in BREAKS && text[end] !in BREAKS.dropLast(1)
     }
 
-/** A figure and the short word after it, usually its unit, stay on one line. */
+/** With each figure bound to its unit or to what it counts, as the core binds them. A text is drawn in many sizes, and asked for once. */
 internal fun String.withUnits(): String {
-    var bound: StringBuilder? = null
-    for (i in 1 until length - 1) {
-        if (this[i] != ' ' || !this[i - 1].isDigit() || lettersFrom(i + 1) !in 1..LONGEST_UNIT) continue
-        bound = (bound ?: StringBuilder(this)).apply { setCharAt(i, NO_BREAK) }
-    }
-    return bound?.toString() ?: this
+    if (BOUND.size > MOST_BOUND) BOUND.clear()
+    return BOUND.getOrPut(this) { unbroken(this) }
 }
 
-private fun String.lettersFrom(start: Int): Int {
-    var end = start
-    while (end < length && (this[end].isLetter() || this[end] == '°')) end++
-    return end - start
-}
+private val BOUND = ConcurrentHashMap<String, String>()
+
+/** Texts of several screens. */
+private const val MOST_BOUND = 1_024
 
 /** Where a line may be turned over: after each of these, and before all but the last. */
 private const val BREAKS = " \n-"
-private const val LONGEST_UNIT = 3
-private const val NO_BREAK = '\u00a0'
 
 private fun style(em: Float, density: Density, weight: FontWeight, align: TextAlign, family: FontFamily = Face.words) = TextStyle(
     fontSize = with(density) { em.toSp() },

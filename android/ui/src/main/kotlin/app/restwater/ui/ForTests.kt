@@ -37,13 +37,13 @@ val Drawn = SemanticsPropertyKey<List<DrawnText>>("Drawn")
 /** A drawn text: its size, and the place of its letters in what draws it, in pixels. */
 class DrawnText(val text: String, val em: Float, val place: Rect)
 
-/** A text whose lines begin at this point. */
+/** A text whose lines begin at this point, with plain hyphens. */
 internal fun drawnText(lines: TextLayoutResult, em: Float, at: Offset): DrawnText {
     val rows = 0 until lines.lineCount
     val (left, right) = rows.minOf { lines.getLineLeft(it) } to rows.maxOf { lines.getLineRight(it) }
     // From the top of a capital to the bottom of a "g": the leading around the lines may overlap.
     val (top, bottom) = lines.firstBaseline - CAP_OF_EM * em to lines.lastBaseline + DEPTH_OF_EM * em
-    return DrawnText(lines.layoutInput.text.text, em, Rect(at.x + left, at.y + top, at.x + right, at.y + bottom))
+    return DrawnText(lines.layoutInput.text.text.replace('\u2011', '-'), em, Rect(at.x + left, at.y + top, at.x + right, at.y + bottom))
 }
 
 /** How far a "g" reaches below the line, as a share of the em. */

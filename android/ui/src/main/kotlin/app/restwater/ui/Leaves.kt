@@ -99,24 +99,30 @@ private fun LeafPage(
     // What can be typed is on the first page only, which leaves the others more room for what there is to read.
     // The most important part always has room at the top: a few lines, a range, or the sentence and one key of the list.
     val few = if (leaf.list.isEmpty()) 3 * layout.text.body * LINE_HEIGHT else 2 * layout.text.body * LINE_HEIGHT + wide
-    val least = maxOf(few, leastForRanges(blocks, scale(leaf, layout, mm)))
+    val all = blocks.sumOf { it.height } + leaf.list.size * wide
+    val least = maxOf(few.coerceAtMost(all), leastForRanges(blocks, scale(leaf, layout, mm)))
     val most = rest.height - field - least
-    // The keys take the lower part; at large text sizes some of them move to a later page, so that a sentence fits above.
+    // The keys take the lower part; at large text sizes some of them move to a later page, so that a sentence fits above. Where
+    // there is room, each of them has the whole width for its words.
     val row = 18.0 * mm
-    val rows = (gridHeight(cells.size, layout).coerceAtMost(row * (most / row).toInt().coerceAtLeast(1)) / row).roundToInt()
-    val cutter = cutter(layout, rest.width)
-    val divided = remember(blocks, cutter, rows, rest, field, wide) {
+    val wanted = if (layout.apart) cells.size * row else gridHeight(cells.size, layout)
+    val rows = (wanted.coerceAtMost(row * (most / row).toInt().coerceAtLeast(1)) / row).roundToInt()
+    val (cutter, widest) = cutter(layout, rest.width) to widestLabel(cells, layout)
+    val divided = remember(blocks, cutter, rows, rest, field, wide, widest) {
         // If the text needs more pages than the keys, or has no room for a whole sentence, fewer rows of keys leave it more room on
         // each page.
         val tried = if (rows > 1) (rows downTo 1).toList() else listOf(rows)
         tried.map { high ->
             val keys = high * row
             val place = rest.copy(top = rest.top + rest.height - keys, height = keys)
-            val grids = gridPages(cells.size, place, layout, mm)
+            val grids = gridPages(cells.size, place, layout, mm, widest)
+            fun text(below: (Int) -> Double) =
+                parts(blocks, leaf.list, wide, BELOW_WIDE_MM * mm, cutter, scale(leaf, layout, mm)) { rest.height - below(it) }
+            if (leaf.keysLast) return@map keysLast(place, grids, ::text)
             // On pages after the last keys, the text has the whole page. What can be typed is on the first page only.
             val below = { part: Int -> if (part >= grids) 0.0 else keys + if (part == 0) field else 0.0 }
-            val parts = parts(blocks, leaf.list, wide, BELOW_WIDE_MM * mm, cutter, scale(leaf, layout, mm)) { rest.height - below(it) }
-            Divided(parts, place, grids, maxOf(parts.size, grids), below)
+            val parts = text(below)
+            Divided(parts, place, 0, maxOf(parts.size, grids), below)
         }.minWith(compareBy({ it.broken }, { it.pages }))
     }
     val page = part % divided.pages
@@ -125,16 +131,35 @@ private fun LeafPage(
     LeafBlocks(divided.parts[page.coerceAtMost(divided.parts.size - 1)], rest.copy(height = rest.height - below), layout, onKey)
     if (below > 0.0) {
         if (typing != null && page == 0) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field))
-        KeyGridPage(cells, place, layout, page)
+        KeyGridPage(cells, place, layout, page - divided.firstKeys, widest = widest)
     }
     Pager(page, divided.pages, layout, onTurn = turn)
 }
 
+/** A leaf whose keys are where its text ends, on as few pages as that takes. */
+private fun keysLast(place: Rect, grids: Int, text: (below: (Int) -> Double) -> List<List<Block>>): Divided {
+    var last = 0
+    while (true) {
+        val first = last
+        val below = { part: Int -> if (part < first) 0.0 else place.height }
+        val parts = text(below)
+        if (parts.size <= last + 1) return Divided(toTheKeys(parts, last + 1), place, last, last + grids.coerceAtLeast(1), below)
+        last += 1
+    }
+}
+
+/** If the text just fills the pages before that of the keys, its last block goes with them. */
+private fun toTheKeys(parts: List<List<Block>>, pages: Int): List<List<Block>> = when {
+    parts.size == pages -> parts
+    parts.last().size > 1 -> parts.dropLast(1) + listOf(parts.last().dropLast(1), parts.last().takeLast(1))
+    else -> parts + listOf(emptyList())
+}
+
 /**
- * A leaf on its pages: the parts of its texts, the place of its keys, and the height below the text of a page. Sentences and keys turn
- * their pages together; the shorter of the two stays on its last page.
+ * A leaf on its pages: the parts of its texts, the place of its keys, the first page with any, and the height below the text of a page.
+ * Sentences and keys turn their pages together; the shorter of the two stays on its last page.
  */
-private class Divided(val parts: List<List<Block>>, val place: Rect, val grids: Int, val pages: Int, val below: (page: Int) -> Double) {
+private class Divided(val parts: List<List<Block>>, val place: Rect, val firstKeys: Int, val pages: Int, val below: (page: Int) -> Double) {
     /** Pages that end within a sentence. */
     val broken = parts.sumOf { part -> part.count { it is Block.Words && it.broken } }
 }

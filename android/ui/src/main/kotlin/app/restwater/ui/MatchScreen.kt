@@ -79,7 +79,8 @@ private fun Now(sheet: Sheet) = with(sheet) {
     val clock = if (view.digits.isEmpty()) 0.0 else CLOCK_MM * mm
     val top = place.top + clock + if (clock > 0) 1.5 * mm else 0.0
     val below = place.copy(top = top, height = place.top + place.height - top)
-    // Large text has as many pages as it needs; the digits are on the first, and the rest of the others is free for words.
+    // Where it doesn't fit at its size it has as many pages as it needs; the digits are on the first, and the rest of the others is
+    // free for words.
     val parts = nowParts(sheet, below, place)
     var turned by rememberSaveable { mutableStateOf(0) }
     val page = if (parts.isEmpty()) 0 else turned % parts.size
@@ -116,19 +117,21 @@ private fun NowKeys(sheet: Sheet, page: Int, pages: Int) = with(sheet) {
     }
 }
 
-/** The pages of large text, each at the size the phone is set to; none if one page has room for all of it. */
+/** The pages, each at the size the phone is set to; none if one page has room for all of it. */
 @Composable
 private fun nowParts(sheet: Sheet, first: Rect, others: Rect): List<List<Block>> = with(sheet) {
     val mm = LocalPxPerMm.current
     val heights = heights()
     val cutter = cutter(layout, first.width)
     val body = layout.text.body.toFloat()
-    remember(view.says, view.lines, view.nets, view.notes, layout, first, others, heights, cutter) {
-        if (!layout.apart) return@remember emptyList()
-        val all = Stacked(heights, view, first.width, body, mm)
-        if (all.height <= first.height) return@remember emptyList()
+    remember(view.says, view.limitSays, view.lines, view.nets, view.notes, layout, first, others, heights, cutter) {
+        if (stacked(heights, view, first, body, mm) != null) return@remember emptyList()
         val blocks = listing {
             add(Block.Words(view.says, body, FontWeight.Bold, "match-says", heights.of(view.says, body, first.width, FontWeight.Bold) + BELOW_MM * mm, 0.0))
+            if (view.limitSays.isNotBlank()) {
+                val high = heights.of(view.limitSays, body, first.width, FontWeight.Bold) + BELOW_MM * mm
+                add(Block.Words(view.limitSays, body, FontWeight.Bold, "match-limit", high, 0.0))
+            }
             view.lines.forEachIndexed { i, line ->
                 val leaf = line.ofLeaf()
                 add(Block.Figure(leaf, i, body, heights.measurer.lineHeight(leaf, body, first.width, heights.density, mm), null))
@@ -145,31 +148,31 @@ private fun nowParts(sheet: Sheet, first: Rect, others: Rect): List<List<Block>>
 
 private fun MatchLine.ofLeaf() = LeafLine(label, value, "", spoken, spoken, null, false)
 
-/** Heights of what is below the digits, at one size of text. */
-private class Stacked(heights: Heights, view: MatchView, width: Double, body: Float, mm: Float) {
+/** Heights of what is below the digits, at one size of text; [tight] if labels are beside their values. */
+private class Stacked(heights: Heights, view: MatchView, width: Double, body: Float, mm: Float, val tight: Boolean) {
     val says = heights.texts(listOf(view.says), body * SAYS, width, FontWeight.Bold)
-    val lines = view.lines.map { heights.line(it, body, width) }
+    val limit = heights.texts(listOf(view.limitSays), body, width, FontWeight.Bold)
+    val lines = view.lines.map { if (tight) heights.texts(listOf(it.spoken), body, width, FontWeight.Bold) else heights.line(it, body, width) }
     val nets = view.nets.map { heights.net(it, body, width, mm).height }
     val notes = heights.texts(view.notes, body * NOTE, width)
-    val height = says + lines.sum() + nets.sum() + notes
+    val height = says + limit + lines.sum() + nets.sum() + notes
 }
 
-/**
- * What the digits count, casts left, the nets and what they are based on: each as high as its text needs, all within
- * the place.
- */
+/** All of it on one page at its size, with labels beside their values if they don't fit above them; none if it needs more pages. */
+private fun stacked(heights: Heights, view: MatchView, place: Rect, body: Float, mm: Float): Stacked? =
+    listOf(false, true).map { Stacked(heights, view, place.width, body, mm, it) }.find { it.height <= place.height }
+
+/** What the digits count, casts left, the nets and what they are based on, where one page has room for it. */
 @Composable
 private fun NowBody(sheet: Sheet, place: Rect) = with(sheet) {
     val mm = LocalPxPerMm.current
     val heights = heights()
-    val usual = layout.text.body.toFloat()
-    val body = remember(view.says, view.lines, view.nets, view.notes, usual, place, heights, mm) {
-        largestDrawn(usual) { em -> place.height / Stacked(heights, view, place.width, em, mm).height.coerceAtLeast(1.0) }
-    }
-    val all = Stacked(heights, view, place.width, body, mm)
+    val body = layout.text.body.toFloat()
+    val all = stacked(heights, view, place, body, mm) ?: return@with
     val stack = Stack(place, all.height)
     FitText(view.says, body * SAYS, LocalInk.current.ink, Modifier.at(stack.next(all.says)), FontWeight.Bold)
-    view.lines.forEachIndexed { i, line -> MatchFigure(line, "match-line-$i", stack.next(all.lines[i]), body, stack.tight) }
+    Said(view.limitSays, "match-limit", stack.next(all.limit), body, FontWeight.Bold)
+    view.lines.forEachIndexed { i, line -> MatchFigure(line, "match-line-$i", stack.next(all.lines[i]), body, all.tight) }
     view.nets.forEachIndexed { i, net -> NetBar(net, "match-net-$i", stack.next(all.nets[i]), body) }
     Said(view.notes.joinToString("\n"), "match-notes", stack.next(all.notes), body * NOTE)
 }
@@ -253,8 +256,9 @@ internal fun padEms(labels: List<Pair<String, Rect>>, emPx: Float): List<Float> 
 @Composable
 private fun Pad(page: WeighInPage, sheet: Sheet) = with(sheet) {
     val mm = LocalPxPerMm.current
-    val px = padEms(page.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], false, mm) }, layout.text.primary.toFloat())
-    page.pad.forEachIndexed { i, key -> KeyAt(key, key.tag, keys.pad[i], sheet, px = px[i], withSub = false) }
+    val labels = page.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], key.sub.isNotBlank(), mm) }
+    val px = padEms(labels, layout.text.primary.toFloat())
+    page.pad.forEachIndexed { i, key -> KeyAt(key, key.tag, keys.pad[i], sheet, px = px[i]) }
     KeyAt(page.weighed, page.weighed.tag, keys.wide, sheet, large = true)
 }
 
@@ -296,17 +300,17 @@ private fun Heights.line(line: MatchLine, body: Float, width: Double) =
 private fun Heights.texts(all: List<String>, em: Float, width: Double, weight: FontWeight = FontWeight.Medium) = of(all, em, width, weight) * LOOSE
 
 @Composable
-private fun Said(text: String, tag: String, place: Rect, px: Float) {
+private fun Said(text: String, tag: String, place: Rect, px: Float, weight: FontWeight = FontWeight.Medium) {
     if (text.isBlank()) return
     Box(Modifier.at(place).tagged(tag).semantics { contentDescription = text }) {
-        FitText(text, px, LocalInk.current.ink, Modifier.fillMaxSize(), middle = false)
+        FitText(text, px, LocalInk.current.ink, Modifier.fillMaxSize(), weight, middle = false)
     }
 }
 
 @Composable
-private fun KeyAt(key: MatchKey, tag: String, place: Rect, sheet: Sheet, large: Boolean = false, px: Float? = null, withSub: Boolean = true) {
+private fun KeyAt(key: MatchKey, tag: String, place: Rect, sheet: Sheet, large: Boolean = false, px: Float? = null) {
     val layout = sheet.layout
-    val face = KeyFace(key.label, key.sub.takeIf { withSub }, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
+    val face = KeyFace(key.label, key.sub, key.spoken, solid = key.solid && key.enabled, enabled = key.enabled)
     val em = px ?: (if (large) layout.text.primary else layout.text.secondary).toFloat()
     PadKey(face, tag, em, layout.text.sub.toFloat(), Modifier.at(place)) { sheet.onTap(key.tap) }
 }

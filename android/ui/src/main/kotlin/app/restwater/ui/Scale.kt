@@ -16,17 +16,18 @@ import app.restwater.core.LeafSpan
 import app.restwater.core.Rect
 import androidx.compose.ui.geometry.Rect as InkRect
 
-/** Height of a scale with [rows] of words, and the strokes below them: what it counts and its figures, or the figures alone. */
-internal fun scaleHeight(em: Float, mm: Float, rows: Int): Double = 1.3 * rows * em + 2.2 * mm
+/** Height of a scale: what it counts in letters of [label], its figures in those of [em], and the strokes below them. */
+internal fun scaleHeight(em: Float, label: Float, mm: Float): Double = 1.3 * (label + em) + 2.2 * mm
 
 /** The axis that the ranges below it are drawn on: what it counts, its figures, and a stroke for each. */
 @Composable
-internal fun LeafScale(axis: Axis, em: Float, place: Rect) {
+internal fun LeafScale(axis: Axis, em: Float, label: Float, place: Rect) {
     val (ink, mm) = LocalInk.current to LocalPxPerMm.current
     val (measurer, density) = textMeasurer() to LocalDensity.current
     Spacer(
-        Modifier.at(place).tagged("scale").semantics { contentDescription = axis.label }.picture(listOf(axis, em, ink, mm, density)) { size ->
-            ScalePicture(axis, size, ink, mm, Lettering(measurer, density, ink, em, size.width))
+        Modifier.at(place).tagged("scale").semantics { contentDescription = axis.label }.picture(listOf(axis, em, label, ink, mm, density)) { size ->
+            fun letters(em: Float) = Lettering(measurer, density, ink, em, size.width)
+            ScalePicture(axis, size, ink, mm, letters(label), letters(em))
         },
     )
 }
@@ -44,18 +45,19 @@ private fun Axis.x(at: Double, width: Float, mm: Float): Float {
     return left + (right - left) * ((at - from) / (to - from)).coerceIn(0.0, 1.0).toFloat()
 }
 
-private class ScalePicture(private val axis: Axis, private val size: Size, private val ink: Ink, private val mm: Float, letters: Lettering) : Picture {
+private class ScalePicture(
+    private val axis: Axis, private val size: Size, private val ink: Ink, private val mm: Float, name: Lettering, letters: Lettering,
+) : Picture {
     private val wide = size.width
-    private val named = size.height >= 2.6f * letters.px + 1.6f * mm
 
     override val labels: List<Label> = listing {
-        if (named) add(letters.of(axis.label).at(0f, 0f))
+        add(name.of(axis.label).at(0f, 0f))
         var free = 0f
         for (tick in axis.ticks) {
             val figure = letters.of(tick.label)
             val from = (axis.x(tick.at, wide, mm) - figure.width / 2f).coerceIn(0f, (wide - figure.width).coerceAtLeast(0f))
             if (from < free) continue
-            add(figure.at(from, if (named) 1.3f * letters.px else 0f))
+            add(figure.at(from, 1.3f * name.px))
             free = from + figure.width + mm
         }
     }
