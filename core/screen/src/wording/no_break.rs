@@ -90,7 +90,8 @@ fn is_counted(before: &str, after: &str) -> bool {
     let is_time = figure.contains([':', '/']) || figure.matches('-').count() > 1;
     let ahead = before[..before.len() - figure.len()].trim_end();
     let name = ahead.rsplit(|c: char| !c.is_alphabetic()).next().unwrap_or_default();
-    !is_time && !(NUMBERED.contains(&name) && ahead.ends_with(name) && !name.is_empty())
+    let is_name = NUMBERED.contains(&name) && ahead.ends_with(name);
+    !(is_time || is_name)
 }
 
 /// The messages of a file as they are read.
