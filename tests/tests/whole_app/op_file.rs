@@ -49,7 +49,7 @@ fn export_import_export_gives_the_same_bytes() {
     let (one, other) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
     let mut first = Store::open(one.path(), ops[0].device).unwrap();
     first.append(&ops, None).unwrap();
-    let all = |store: &Store, what| {
+    let all = |store: &Store, what: Selection<'_>| {
         let mut bytes = Vec::new();
         let exported = export(store, what, Place::Included, &mut bytes, &mut go).unwrap();
         assert_eq!(exported.bytes, bytes.len() as u64);
