@@ -345,7 +345,9 @@ impl Builder {
             if by_ms > Moment::JUMP_MS && !op.at.boot.is_empty() {
                 // Several moves may add up, so each reading is compared with all before it.
                 let device = moved.entry(op.device).or_default();
-                known.iter().for_each(|other| device.note(skew.saturating_sub(*other).saturating_abs()));
+                for other in known.iter() {
+                    device.note(skew.saturating_sub(*other).saturating_abs());
+                }
                 known.push(skew);
             }
         }

@@ -154,7 +154,7 @@ fn the_earliest_session_comes_first_and_only_selected_ones_are_written() {
     later[0].at.wall_ms += 86_400_000;
     later[0].hlc.ms += 86_400_000;
     store.append(&later, None).unwrap();
-    let ids = |what| {
+    let ids = |what: Selection<'_>| {
         let mut out = Vec::new();
         let mut go = |_: Progress| std::ops::ControlFlow::Continue(());
         write_csv(&store, what, Table::Sessions, CsvOptions::default(), &[], &mut out, &mut go).unwrap();
