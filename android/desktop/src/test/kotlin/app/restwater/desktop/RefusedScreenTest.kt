@@ -39,6 +39,8 @@ class RefusedScreenTest {
 
         override fun watch(now: Moment): WatchView = core.watch(now)
 
+        override fun subject(): String = core.subject()
+
         override fun screen(which: Which, now: Moment): Screen =
             if (which == refused) throw RestwaterException.Failed(ErrorKind.entries.first(), REFUSED, "") else core.screen(which, now)
     }
