@@ -31,7 +31,6 @@ match-late = Zum Neuwerfen einholen
 match-late-from = lohnt bis { $time }
 match-late-now = lohnt nicht mehr
 match-late-in = bis Schluss kostet ein Wurf nichts
-match-late-over = keine mehr: Schluss
 match-late-how = Nach { $time } ({ $from } bis { $to }) hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs: hol dafür nicht ein. Eine Rute, die drin ist, darf noch geworfen werden: das kostet bis Schluss nichts.
 
 match-coming-says = Zu erwarten: { $bites ->

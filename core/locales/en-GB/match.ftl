@@ -31,7 +31,6 @@ match-late = Winding in to recast
 match-late-from = worth it until { $time }
 match-late-now = no longer worth it
 match-late-in = a cast costs nothing until all-out
-match-late-over = none: it's all-out
 match-late-how = After { $time } ({ $from } to { $to }) a new cast has less than half the chance of a full cast, so don't wind in for one. A rod that is in may still be cast: that costs nothing until all-out.
 
 match-coming-says = Expect { $bites ->

@@ -31,7 +31,6 @@ match-late = Ramener pour relancer
 match-late-from = utile jusqu'à { $time }
 match-late-now = plus utile
 match-late-in = un lancer ne coûte rien avant la fin
-match-late-over = aucun : c'est la fin
 match-late-how = Après { $time } ({ $from } à { $to }), un appât relancé a moins de la moitié des chances d'un lancer plein : ne ramenez pas pour cela. Une canne rentrée peut encore lancer : cela ne coûte rien avant la fin.
 
 match-coming-says = À attendre : { $bites ->

@@ -42,7 +42,6 @@ pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> 
 fn late_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> MatchLine {
     let label = input.say("match-late", &[]);
     let value = match late(rest) {
-        _ if !fishes(input, match_day) => input.say("match-late-over", &[]),
         None => input.say("match-cant-tell", &[]),
         Some(last) if match_day.phone_ms(input.now) > phone_ms(match_day, last.before_all_out) => {
             input.say(if baits_out(input) > 0 { "match-late-now" } else { "match-late-in" }, &[])
