@@ -165,7 +165,8 @@ struct LeafPage {
             if isAlone, let fit = fitting(clauses) {
                 return (.broken(tag: tag, clauses.prefix(fit).joined(separator: " "), em: em, weight), words(clauses.dropFirst(fit)))
             }
-            guard isAlone, let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - Self.belowLast * mm) else {
+            guard isAlone, let (first, rest) = slate.letters.split(text, em: em, width: width, weight: weight, room: room - Self.belowLast * mm)
+            else {
                 return nil
             }
             return (.broken(tag: tag, first, em: em, weight), .words(tag: tag, rest, em: em, weight))
