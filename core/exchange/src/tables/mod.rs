@@ -109,9 +109,15 @@ pub fn session_csv(
 
 /// Whether a session has no beginning because the import that brought its START was undone. It is left out, also if a note of this
 /// phone or entries of another import are still in force: that undoing counts on this phone alone, and elsewhere other copies of
-/// the session count. One of which the START was undone otherwise keeps a row that says so, where a table has one for a session:
-/// it replaces the copies that were sent before.
+/// the session count. A phone that such a note reaches has neither a START nor a cast of that session, and leaves it out as well.
+/// A session of which the START was undone otherwise keeps a row that says so, where a table has one for a session: it replaces
+/// the copies that were sent before.
 fn is_gone_with_an_import(ops: &[Op]) -> bool {
+    let is_of_a_day =
+        |op: &Op| matches!(op.payload, Payload::SessionStarted(_)) || op.payload.rod().is_some();
+    if !ops.iter().any(is_of_a_day) {
+        return true;
+    }
     let begins = |ordered: &[&Op]| {
         effective(ordered).iter().any(|of| matches!(of.payload, Payload::SessionStarted { .. }))
     };
