@@ -200,6 +200,18 @@ pub fn rings(
     }
     let fish = || naive.into_iter().flat_map(|session| &session.casts).filter(|cast| cast.bite.is_some());
     let off: Option<Vec<i64>> = fish().map(|cast| cast.end.as_ref()?.1.ms).collect();
+    // At all-out the bait comes in, so no alarm rings after it.
+    let over = |cast: &Cast| {
+        let Some(session) = naive else { return false };
+        let (Some(all_out), Some(start)) = (session.all_out_ms, cast.start.ms) else { return false };
+        let allowed = now.allowed(cast, session.spread_ms);
+        let ring = now
+            .ms
+            .max(start + alarm_min * 60_000)
+            .max(off.as_ref().and_then(|off| off.iter().max().copied()).unwrap_or(0));
+        start <= all_out + allowed && ring + allowed >= all_out
+    };
+    out.retain(|rod, cast| rings.contains_key(rod) || !over(cast));
     if !rings.keys().eq(out.keys()) {
         return broken(promise, format!("rings {rings:?}, out {:?}", out.keys()));
     }

@@ -66,6 +66,10 @@ pub struct Session {
     spots: Vec<Option<Value>>,
     /// How far the wall clock's errors differ within the session, by device: how far a gap between two boots may be off.
     pub spread_ms: i64,
+    /// The true time of all-out, if a match is set: by the phone's clock as it was when the match was first set.
+    pub all_out_ms: Option<i64>,
+    /// How far that clock was ahead.
+    match_off: Option<i64>,
     ended: Option<When>,
 }
 
@@ -160,6 +164,13 @@ impl Session {
             }
             "plan_taken" => self.plan = entry.payload.get("lines").cloned(),
             "plan_dropped" => self.plan = None,
+            "match_off" => (self.match_off, self.all_out_ms) = (None, None),
+            "match_set" => {
+                let off = self.match_off.or_else(|| Some(truths.get(&entry.id)?.wall_off));
+                let said = number(entry, "all_out_ms").zip(off);
+                self.all_out_ms = said.map(|(ms, off)| ms - number(entry, "offset_ms").unwrap_or(0) - off);
+                self.match_off = off;
+            }
             "noted" => self.notes.push(text(entry, "text").to_owned()),
             _ => {}
         }
