@@ -85,10 +85,13 @@ impl App {
             FormChoice::Map => ("-swim", "geojson", "application/geo+json"),
             FormChoice::Club => ("-club-days", "csv", "text/csv"),
         };
-        let days = self.sessions_of(state.span, now)?;
+        let sessions;
         let what = match state.span {
             Span::This => Selection::Session(self.session().ok_or(NotNow::NoSession)?.id),
-            Span::Days(_) => Selection::Sessions(&days),
+            Span::Days(days) => {
+                sessions = self.sessions_of_days(days, now)?;
+                Selection::Sessions(&sessions)
+            }
             Span::Everything => Selection::Everything,
         };
         let day = match state.span {
@@ -151,9 +154,8 @@ impl App {
         })?)
     }
 
-    /// The sessions that began on the latest days, if the span is one of days.
-    fn sessions_of(&mut self, span: Span, now: &Moment) -> Result<Vec<Uuid>, AppError> {
-        let Span::Days(days) = span else { return Ok(Vec::new()) };
+    /// The sessions that began on the latest days.
+    fn sessions_of_days(&mut self, days: u16, now: &Moment) -> Result<Vec<Uuid>, AppError> {
         self.sessions.refresh(&self.journal)?;
         // The range begins at midnight, so that every day is a whole day.
         let midnight_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;

@@ -1,10 +1,11 @@
 //! Keys that are tapped outside the app: on the lock screen, on an alarm, by a button of the phone. Such a key was shown some time
 //! ago, perhaps by a process that has ended since, and nobody sees the screens.
 
+use super::action::payload;
 use super::{App, AppError, Update};
 use restwater_log::{Moment, RodNumber};
 use restwater_screen::{Action, Key};
-use restwater_session::{NotNow, RodState};
+use restwater_session::{NotNow, check};
 
 /// Keys about what a rod or the angler does, and UNDO. A session is neither begun nor ended without a look.
 const OFFERED: [Key; 11] = [
@@ -33,34 +34,24 @@ impl App {
         self.catch_up();
         let meant = Action::of_key(key, rod).action().cloned();
         // The first tap of a cold thumb may have changed what is offered.
-        if let Some(action) = meant.filter(|action| self.is_repeated_by(action, here)) {
-            return self.act(&action, at);
+        if let Some(action) = meant.as_ref().filter(|action| self.is_repeated_by(action, here)) {
+            return self.act(action, at);
         }
         let bank = self.bank_of(rod, here);
         let offered = bank.keys.iter().find(|view| view.key == key && view.enabled);
         match offered.and_then(|view| view.tap.action()) {
             Some(action) => self.act(&action.clone(), at),
-            None => Err(self.why_not(key, rod)),
+            None => Err(self.why_not(meant.as_ref(), rod)),
         }
     }
 
-    /// Why the Bank does not offer a key for that rod.
-    fn why_not(&self, key: Key, rod: RodNumber) -> AppError {
-        if key == Key::Undo {
+    /// Why the Bank does not offer a key for that rod: its entry can't be logged now, or a fish is on, which comes first.
+    fn why_not(&self, action: Option<&Action>, rod: RodNumber) -> AppError {
+        if action == Some(&Action::Undo) {
             return AppError::NothingToUndo;
         }
-        let Some(session) = self.session().filter(|session| session.is_open()) else {
-            return NotNow::NoSession.into();
-        };
-        let Some(state) = session.rod(rod).map(|rod| &rod.state) else {
-            return NotNow::NoSuchRod { rod, rods: session.rods.len() as RodNumber }.into();
-        };
-        let why = match state {
-            RodState::FishOn { .. } => NotNow::FishOn(rod),
-            RodState::Out { .. } if key == Key::Away => NotNow::RodOut(rod),
-            RodState::Out { .. } => NotNow::NoFishOn(rod),
-            RodState::Ready { .. } => NotNow::NothingOut(rod),
-        };
-        why.into()
+        let entry = action.and_then(|action| payload(action, &self.draft));
+        let refused = entry.and_then(|entry| check(self.session(), &entry).err());
+        refused.unwrap_or(NotNow::FishOn(rod)).into()
     }
 }

@@ -96,8 +96,6 @@ impl App {
             self.load_advisor();
             self.learning.forget_views();
         }
-        if today != self.session().map(|s| s.id) {
-            self.follow_session(today);
-        }
+        self.follow_session(today);
     }
 }

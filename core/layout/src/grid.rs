@@ -1,9 +1,9 @@
 //! Grids of keys, in millimetres: the keys of a screen of choices, of a leaf, of the list of screens.
 //!
 //! The rows are at the bottom of their place and in the order they are read. Within a row the first key is the one used most, so it
-//! is at the thumb's side for either hand, and a row that is not full is at the thumb; a key that is alone fills it. Only keys that name values, sides or
-//! moments keep their order from left to right for either hand: LEFT stays left of RIGHT, EARLIER of LATER, and lengths are
-//! read as figures are.
+//! is at the thumb's side for either hand, and a row that is not full is at the thumb; a key that is alone fills it. Only keys
+//! that name values, sides or moments keep their order from left to right for either hand: LEFT stays left of RIGHT, EARLIER of
+//! LATER, and lengths are read as figures are.
 //!
 //! With large text the keys take what room there is: as few columns as need no further page, even fewer on a last page with fewer
 //! keys, and higher rows.

@@ -5,8 +5,7 @@ use super::model::{Rod, RodState};
 use restwater_log::RodNumber;
 
 /// How long after a fish an alarm that waited for it rings, in ms. A shell can ring only an alarm that it knows of before its
-/// time, and it learns of this one after the tap that says how the bite ended. The
-/// project's own choice, no source.
+/// time, and it learns of this one after the tap that says how the bite ended. The project's own choice, no source.
 const AFTER_FISH_MS: i64 = 10_000;
 
 /// The first rod with a fish on.

@@ -183,28 +183,25 @@ struct Reading {
 impl TimeLine {
     /// Builds the line of these entries, and returns the place at which each was tapped.
     pub(super) fn of(steps: &[Effective]) -> (TimeLine, Vec<Stamp>) {
-        let mut builder = Builder::new(steps.iter().filter(|step| !may_be_missing(step)));
-        let place = |step: &Effective| {
-            if may_be_missing(step) {
-                TimeLine::default().place(step.op.device, &step.op.at)
-            } else {
-                builder.take(step)
-            }
-        };
-        let mut stamps: Vec<Stamp> = steps.iter().map(place).collect();
+        let on_it: Vec<&Effective> = steps.iter().filter(|step| !may_be_missing(step)).collect();
+        let mut builder = Builder::new(&on_it);
+        let placed: Vec<Stamp> = on_it.iter().map(|step| builder.take(step)).collect();
         let mut line = builder.line;
-        let begun = steps.iter().position(|step| matches!(step.payload, Payload::SessionStarted(_)));
-        let zero = steps.iter().zip(&stamps).nth(begun.unwrap_or(0));
+        let begun = on_it.iter().position(|step| matches!(step.payload, Payload::SessionStarted(_)));
+        let zero = on_it.iter().zip(&placed).nth(begun.unwrap_or(0));
         let zero_ms = zero.map_or(0, |(step, stamp)| stamp.at_ms.saturating_sub(set_back_ms(step)));
         line.shift(zero_ms);
-        for (step, stamp) in steps.iter().zip(&mut stamps) {
-            if may_be_missing(step) {
-                *stamp = line.place(step.op.device, &step.op.at);
-            } else {
-                stamp.at_ms = stamp.at_ms.saturating_sub(zero_ms);
-            }
-            line.put_right(step.op, stamp);
-        }
+        let mut placed = placed.into_iter();
+        let stamp = |step: &Effective| {
+            let known = if may_be_missing(step) { None } else { placed.next() };
+            let mut stamp = match known {
+                Some(stamp) => Stamp { at_ms: stamp.at_ms.saturating_sub(zero_ms), ..stamp },
+                None => line.place(step.op.device, &step.op.at),
+            };
+            line.put_right(step.op, &mut stamp);
+            stamp
+        };
+        let stamps = steps.iter().map(stamp).collect();
         (line, stamps)
     }
 
@@ -331,10 +328,10 @@ struct Builder {
 }
 
 impl Builder {
-    fn new<'a>(steps: impl Iterator<Item = &'a Effective<'a>>) -> Self {
+    fn new(steps: &[&Effective]) -> Self {
         let mut skews: HashMap<(Uuid, String), Vec<i64>> = HashMap::new();
         let mut moved: HashMap<Uuid, Moved> = HashMap::new();
-        for op in steps.map(|step| step.op) {
+        for op in steps.iter().map(|step| step.op) {
             let skew = op.at.wall_ms.saturating_sub(op.at.mono_ms);
             let known = skews.entry((op.device, op.at.own_boot().to_owned())).or_default();
             let Some(before) = known.last() else {

@@ -83,6 +83,7 @@ fn what_a_full_disk_prevents_is_reported_and_what_was_stored_is_never_withdrawn(
     rod::a_rod_that_can_not_be_stored_is_chosen_all_the_same();
     set_up::what_is_chosen_for_the_next_day_is_kept_whole_or_not_at_all();
     set_up::a_start_that_was_stored_shows_the_new_day_whatever_could_not_be_noted();
+    set_up::a_copy_is_used_up_by_the_start_that_was_stored_and_by_no_other();
 }
 
 fn the_app_opens_on_a_full_disk_and_the_check_says_what_it_does_without() {

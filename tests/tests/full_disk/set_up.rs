@@ -1,10 +1,11 @@
 //! The set-up of the next day and START, with every amount of room.
 
 use super::{CAST, START, at, open, two_sessions};
-use restwater_app::{Action, ErrorKind, Screen, Which};
+use restwater_app::{Action, App, ErrorKind, Screen, Which};
 use restwater_bench::pack::Item;
-use restwater_screen::{SetupTap, TypedInto};
+use restwater_screen::{SetupTap, TackleTap, TypedInto};
 use restwater_tests::powercut::{on_disk, set_room};
+use tempfile::TempDir;
 
 /// COPY LAST stores two settings, and what is packed is also ticked in memory.
 pub fn what_is_chosen_for_the_next_day_is_kept_whole_or_not_at_all() {
@@ -85,4 +86,51 @@ pub fn a_start_that_was_stored_shows_the_new_day_whatever_could_not_be_noted() {
         });
     }
     assert!(stored > 5 && refused > 0, "{stored} stored, {refused} refused");
+}
+
+/// COPY LAST and START: a START that was stored has used the copy up, over a restart too, and one that was refused has not.
+pub fn a_copy_is_used_up_by_the_start_that_was_stored_and_by_no_other() {
+    let (mut stored, mut refused) = (0, 0);
+    for room in (0..60_000).step_by(1_000) {
+        let dir = copied_day();
+        on_disk(None, || {
+            let mut app = open(dir.path(), 2);
+            app.act(&Action::Setup { tap: SetupTap::CopyLast }, &at(1_900)).unwrap();
+            set_room(Some(room));
+            let told = app.act(&START, &at(1_901));
+            set_room(None);
+            drop(app);
+            let mut app = open(dir.path(), 3);
+            match told {
+                Ok(_) => stored += 1,
+                Err(error) => {
+                    assert_eq!(error.kind(), ErrorKind::NotSaved, "{room} bytes: {error}");
+                    refused += 1;
+                    app.act(&START, &at(1_902)).unwrap();
+                }
+            }
+            assert_eq!(bait(&app).as_deref(), Some("bread"), "{room} bytes: it is a copy");
+            app.act(&Action::EndSession, &at(1_930)).unwrap();
+            drop(app);
+            let mut app = open(dir.path(), 4);
+            app.act(&START, &at(3_000)).unwrap();
+            assert_eq!(bait(&app), None, "{room} bytes: copied unasked");
+        });
+    }
+    assert!(stored > 5 && refused > 0, "{stored} stored, {refused} refused");
+}
+
+/// An ended day with bread on the line.
+fn copied_day() -> TempDir {
+    let dir = tempfile::tempdir().unwrap();
+    let mut app = open(dir.path(), 1);
+    app.act(&START, &at(1)).unwrap();
+    let bread = TackleTap::Bait { name: "bread".into() };
+    app.act(&Action::Tackle { rod: 1, tap: bread }, &at(2)).unwrap();
+    app.act(&Action::EndSession, &at(30)).unwrap();
+    dir
+}
+
+fn bait(app: &App) -> Option<String> {
+    app.session().unwrap().rods[0].rig.bait.clone()
 }

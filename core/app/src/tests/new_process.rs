@@ -73,7 +73,7 @@ fn a_key_outside_the_app_that_is_not_offered_is_refused_with_the_reason() {
         phone.app().message(&error)
     };
     assert_eq!(refused(4, Key::Landed, 1), "No fish is on rod 1. Tap BITE first.");
-    assert_eq!(refused(5, Key::Away, 2), "Rod 2 is out. Wind in before you go away.");
+    assert_eq!(refused(5, Key::Away, 2), "Rod 1 is out. Wind in before you go away.");
     assert_eq!(refused(6, Key::Cast, 3), "There is no rod 3. This session has 2.");
     outside(&mut phone, 7 * MIN, Key::Bite, 2).unwrap();
     let second = outside(&mut phone, 7 * MIN + 400, Key::Bite, 2).unwrap();

@@ -141,14 +141,20 @@ fn a_water_and_a_peg_put_right_on_two_phones_are_both_right_after_the_exchange()
 
 const DAY: i64 = 24 * HOUR;
 
-/// Bank and home are phones of one angler: the day was ended on the bank, and once more from an older file at home.
-#[test]
-fn the_phone_that_began_a_day_says_when_it_ended() {
+/// Two phones of one angler: a bait is out on the bank, and at home that day is opened in the Book, as it was at 30 min.
+fn fishing_and_claimed() -> (Phone, Phone, Uuid) {
     let mut bank = started();
     bank.tap(MIN, &CAST).unwrap();
     let (day, file) = (bank.todays(), bank.all_of_it(30 * MIN));
     let mut home = Phone::with_ids_from(500);
     home.claims(&file, day, 40 * MIN);
+    (bank, home, day)
+}
+
+/// The day was ended on the bank, and once more from an older file at home.
+#[test]
+fn the_phone_that_began_a_day_says_when_it_ended() {
+    let (mut bank, mut home, _) = fishing_and_claimed();
     bank.tap(60 * MIN, &Action::EndSession).unwrap();
     home.tap(4 * HOUR, &Action::Book { tap: BookTap::End }).unwrap();
     let file = home.all_of_it(4 * HOUR + MIN);
@@ -159,11 +165,7 @@ fn the_phone_that_began_a_day_says_when_it_ended() {
 /// Home ends the day from an older file while the bank goes on fishing.
 #[test]
 fn an_end_on_the_other_phone_does_not_take_the_fish_that_comes_later() {
-    let mut bank = started();
-    bank.tap(MIN, &CAST).unwrap();
-    let (day, file) = (bank.todays(), bank.all_of_it(30 * MIN));
-    let mut home = Phone::with_ids_from(500);
-    home.claims(&file, day, 40 * MIN);
+    let (mut bank, mut home, day) = fishing_and_claimed();
     home.tap(45 * MIN, &Action::Book { tap: BookTap::End }).unwrap();
     let file = home.all_of_it(46 * MIN);
     bank.tap(60 * MIN, &BITE).unwrap();
