@@ -6,7 +6,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD
 exec 3>/dev/null
-for script in install count changed docs check shells; do
+for script in install count rust changed docs check shells; do
   # shellcheck source=/dev/null
   . "tests/runners/$script.sh"
 done
@@ -40,6 +40,9 @@ same "a check without it fails" "0 passed, 1 failed" "$(counted check 'no such f
 same "a runner that crashed is a failure" "3 passed, 1 failed" "$(ends=139 counted cargo 'test result: ok. 3 passed; 0 failed; 0 ignored')"
 same "a runner without a test is a failure" "0 passed, 1 failed" "$(counted cargo '')"
 same "a part that can't run is not counted" "0 passed, 0 failed" "$(ends=$NOT_RUN counted cargo 'not run: no root')"
+PEERS=(no-such-program:no-deb:a_test)
+same "a comparison whose program is missing is named" "not run: a_test, since no-such-program is not installed" "$(peer_tests)"
+same "and its line is among those that the terminal shows" 1 "$(peer_tests | grep -cE "$CLOSING" || true)"
 
 parts() { parts_of "$@" | paste -sd' '; }
 same "most documents touch no part" "" "$(parts docs/performance.md)"
