@@ -9,6 +9,7 @@ use restwater_exchange::{
     write_csv,
 };
 use restwater_log::{Moment, is_kit};
+use restwater_match_day::clock::DAY_MS;
 use restwater_report::{WhoseDay, report};
 use restwater_screen::{
     Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, Wording, files_view,
@@ -439,7 +440,6 @@ fn backed_up(journal: &Journal) -> String {
     format!("entry {}", journal.version())
 }
 
-const DAY_MS: i64 = 86_400_000;
 /// The most by which clocks are put forward or back in spring and autumn: two hours at Troll station (IANA time zone database,
 /// Antarctica/Troll), one or less elsewhere.
 const CLOCKS_CHANGE_MIN: u64 = 120;

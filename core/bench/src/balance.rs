@@ -65,11 +65,6 @@ pub enum BalanceError {
     Shot(#[from] ShotError),
 }
 
-/// The lift of a bait in grams: the weight under water of the shot that just sank it in the bowl.
-pub fn lift_from_bowl(shot_g: f64, material: Material, bowl_c: f64) -> Result<f64, MaterialError> {
-    material::weight_in_water(shot_g, material, bowl_c)
-}
-
 /// Weight in air of a piece of line, grams: density x pi d^2 / 4 x length.
 pub fn line_grams(diameter_mm: f64, length: LineLength, line: Material) -> Result<f64, BalanceError> {
     if !(0.04..=1.0).contains(&diameter_mm) {
@@ -129,11 +124,6 @@ mod tests {
         assert!((found.net_lift_g - 0.411_471).abs() < 1e-5);
         assert!(found.shot.under_water >= found.net_lift_g);
         assert!(found.shot.under_water <= found.net_lift_g + 0.05);
-    }
-
-    #[test]
-    fn the_bowl_gives_the_lift() {
-        assert!((lift_from_bowl(0.4, Material::Lead, 10.0).unwrap() - 0.364_737).abs() < 1e-6);
     }
 
     #[test]

@@ -3,10 +3,6 @@
 
 use serde::{Deserialize, Serialize};
 
-/// Metres in a yard.
-pub const YARD_M: f64 = 0.9144;
-/// Metres in a foot.
-pub const FOOT_M: f64 = 0.3048;
 /// Metres in an inch.
 pub const INCH_M: f64 = 0.0254;
 /// Kilograms in a pound.

@@ -35,12 +35,7 @@ pub enum LeadRuleError {
 }
 
 impl LeadRule {
-    /// Whether there is something to show.
-    pub fn is_caution(self) -> bool {
-        self != Self::Nothing
-    }
-
-    /// The message for it.
+    /// The message for it, if there is something to show.
     pub const fn id(self) -> Option<&'static str> {
         match self {
             Self::Nothing => None,
@@ -89,7 +84,7 @@ mod tests {
     fn an_ounce_is_where_the_official_pages_differ() {
         assert_eq!(england(28.35), LeadRule::AtTheLimit);
         assert_eq!(england(OUNCE_G), LeadRule::AtTheLimit);
-        assert!(england(28.35).is_caution());
+        assert!(england(28.35).id().is_some());
     }
 
     #[test]

@@ -47,7 +47,7 @@ pub enum NearLimit {
 /// Share of a limit from which a net is near it.
 pub const NEAR: f64 = 0.8;
 /// 95 % point of the standard normal: the upper end is passed once in twenty.
-const UPPER: f64 = 1.644_853_626_951_472_7;
+pub const UPPER: f64 = 1.644_853_626_951_472_7;
 
 /// A net and what is in it.
 #[derive(Debug, Clone, PartialEq)]

@@ -419,8 +419,12 @@ mod tests {
         }
 
         #[test]
-        fn no_text_panics(text in ".{0,24}") {
-            let _ = text.parse::<Weight>();
+        fn a_text_that_is_read_is_shown_as_the_same_weight(
+            text in "[0-9]{1,4}([ .,-][0-9]{1,2}){0,2} ?(lb|oz|dr|kg|g)?( [0-9]{1,2} oz)?|.{0,24}",
+        ) {
+            if let Ok(weight) = text.parse::<Weight>() {
+                prop_assert_eq!(weight.to_string().parse::<Weight>(), Ok(weight));
+            }
         }
     }
 }

@@ -6,11 +6,9 @@ use super::waits::{end_unknown, wait_end_ms};
 use super::water::{degrees, kept_back, reach_m};
 use super::{Cast, Stamp};
 use restwater_log::{MoveAt, PlanLine, PlanSpot, Rig, RodNumber, Spot, local_ms};
+use restwater_match_day::clock::{DAY_MS, HOUR_MS, MINUTE_MS};
 use restwater_match_day::rules::same_name;
 
-const MINUTE_MS: i64 = 60_000;
-const HOUR_MS: i64 = 60 * MINUTE_MS;
-const DAY_MS: i64 = 24 * HOUR_MS;
 /// How many casts count as the first ones of a day: the project's own choice, no source.
 const FIRST_CASTS: usize = 3;
 /// How long the line that says to move is shown: after that it has been read or was decided against. The

@@ -74,12 +74,7 @@ pub const FISH_SHOWING: &str = "fish showing";
 pub const FISH_LANDED: &str = "fish landed";
 
 impl Swim {
-    /// The swim as GeoJSON; with positions only if a peg is given.
-    pub fn to_geojson(&self, peg: Option<&PegOnEarth>) -> Result<String, GeoJsonError> {
-        self.day_to_geojson(peg, &DayOnMap::default())
-    }
-
-    /// The same with what happened on a day.
+    /// The swim as GeoJSON with what happened on a day; with positions only if a peg is given.
     pub fn day_to_geojson(&self, peg: Option<&PegOnEarth>, day: &DayOnMap) -> Result<String, GeoJsonError> {
         let out = Writer { swim: self, peg, day };
         let collection = FeatureCollection { bbox: None, features: out.features()?, foreign_members: None };
