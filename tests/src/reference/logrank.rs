@@ -7,11 +7,7 @@ use restwater_waits::Wait;
 use serde_json::{Value, json};
 
 /// See [`Topic`].
-pub const TOPIC: Topic = Topic {
-    name: "logrank",
-    compute,
-    tolerance: |_| None,
-};
+pub const TOPIC: Topic = Topic { name: "logrank", compute, tolerance: |_| None };
 
 /// Reads `{"time": [...], "event": [...]}`.
 pub fn waits(group: &Value) -> Result<Vec<Wait>, String> {

@@ -3,9 +3,9 @@
 use super::Topic;
 use super::case::number;
 use restwater_bench::material::{Material, weight_in_water};
-use restwater_bench::water::density;
-use restwater_bench::units::{self, LineLength};
 use restwater_bench::shot;
+use restwater_bench::units::{self, LineLength};
+use restwater_bench::water::density;
 use restwater_match_day::weight::Weight;
 use restwater_swim::range::{METRES_PER_YARD, metres};
 use serde_json::{Value, json};
