@@ -110,4 +110,16 @@ same "every way in which a shell puts a text together" 8 "$(texts_joined_in $she
 printf '%s\n' 'row.spoken' '"row-${row.tag}"' '"…$it"' 'all.joinToString("\n")' '"step-\(i)"' 'all.joined(separator: " ")' '// "${a}: ${b}"' >$shell
 same "tags, lines and sentences below each other are no such text" "" "$(texts_joined_in $shell)"
 
+# shellcheck disable=SC2016 # braces of Rust
+{
+  printf '%s\n' 'format!("{}. {}", a.title, a.says)' 'format!("{said}, {more}")' 'write!(out, "{label}: {value}")' 'parts.join(", ")'
+  printf '%s\n' 'out.push_str("; ");' 'format!(' '    "{a}. {b}",' ')'
+} >$shell
+same "every way in which the core puts a text together by hand" 6 "$(texts_joined_in_rust $shell | wc -l)"
+{
+  printf '%s\n' 'words.listed(&parts)' 'format!("row-{tag}")' 'lines.join("\n")' '// "{a}: {b}"' '#[error("line {line}: {why}")]'
+  printf '%s\n' '#[cfg(test)]' 'mod tests;' 'format!("{n} kg")' '#[cfg(test)]' 'mod tests {' 'format!("{a}, {b}")'
+} >$shell
+same "tags, errors and tests are no such text" "" "$(texts_joined_in_rust $shell)"
+
 [ "$failures" = 0 ] && echo ok

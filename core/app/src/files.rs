@@ -342,7 +342,7 @@ impl App {
         let says = restwater_screen::check_words(self.words, &found, repaired);
         let Some(why) = self.journal.done_without() else { return Ok(says) };
         let without = self.words.say_with("check-without", &[("why", Arg::Text(&why))]);
-        Ok(format!("{says} {without}"))
+        Ok(self.words.sentences(&[&says, &without]))
     }
 
     /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and

@@ -208,6 +208,7 @@ next-leave-why = { $bites ->
 next-cant-leave = wie lange ein Wurf liegen soll
 next-longer = was nach { $minutes } min kommt
 next-longer-why = Kein Wurf lag länger: lass ein oder zwei liegen.
+next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Ein Tag: versuch es noch einmal im Wechsel.
 next-heights = Höhen { $open }
 next-heights-why = an diesem Gewässer nicht probiert

@@ -209,6 +209,7 @@ next-leave-why = { $bites ->
 next-cant-leave = how long to leave a cast
 next-longer = what comes after { $minutes } min
 next-longer-why = No cast was left longer: leave one or two.
+next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Only one day: alternate the two again.
 next-heights = heights { $open }
 next-heights-why = not tried on this water

@@ -208,6 +208,7 @@ next-leave-why = { $bites ->
 next-cant-leave = combien de temps laisser un lancer
 next-longer = ce qui vient après { $minutes } min
 next-longer-why = Aucun lancer n'est resté plus longtemps : laissez-en un ou deux.
+next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Un seul jour : refaites l'essai en alternant.
 next-heights = hauteurs { $open }
 next-heights-why = pas essayées sur ce plan d'eau

@@ -86,7 +86,7 @@ fn card(input: &CautionsInput, caution: &Caution, is_open: bool, next: Option<&C
     leaf.says = words.say(caution.id);
     let regions: Vec<String> = caution.regions.iter().map(|region| region_words(words, *region)).collect();
     let everywhere = caution.regions.len() == Region::ALL.len();
-    let regions = if everywhere { words.say("cautions-everywhere") } else { regions.join(", ") };
+    let regions = if everywhere { words.say("cautions-everywhere") } else { words.listed(&regions) };
     leaf.lines = vec![
         LeafLine::new(words.say("cautions-authority"), words.say(&caution.authority_id())),
         LeafLine::new(words.say("cautions-region"), regions),
