@@ -42,15 +42,13 @@ pub struct Balance {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum BalanceError {
     /// An impossible lift.
-    #[error("the lift of the bait must be above 0 g: measure it with shot in a bowl")]
+    #[error("the lift of the bait must be above 0 g")]
     BadLift,
     /// An impossible diameter.
     #[error("a line diameter of {0} mm can't be used: it goes from 0.04 to 1 mm")]
     BadDiameter(f64),
     /// Hook and line are too heavy for it.
-    #[error(
-        "the bait lifts {lift_g} g but hook and line weigh {held_g} g under water: it won't pop up; use a smaller hook or more bait"
-    )]
+    #[error("the bait lifts {lift_g} g but hook and line weigh {held_g} g under water")]
     Sinks {
         /// Lift of the bait.
         lift_g: f64,

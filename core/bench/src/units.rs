@@ -27,10 +27,10 @@ uniffi::custom_type!(LineLength, u32, {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum LengthError {
     /// Not a number, negative, zero.
-    #[error("a length must be above 0: enter it again")]
+    #[error("a length must be above 0")]
     NotPositive,
     /// Longer than a spool of line.
-    #[error("{0} m is more than any spool holds: check the unit")]
+    #[error("{0} m is more than any spool holds")]
     Absurd(f64),
 }
 

@@ -9,10 +9,10 @@ pub const SURFACE_PRESSURE: f64 = 101_325.0;
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum WaterError {
     /// Not a number, or infinite.
-    #[error("the water temperature must be a number of degrees Celsius: enter it again")]
+    #[error("the water temperature must be a number of degrees Celsius")]
     NotANumber,
     /// Frozen, or warmer than the formulas hold for.
-    #[error("{0} C is outside 0 to 40 C, where the density of water is known here: check the thermometer")]
+    #[error("{0} C is outside 0 to 40 C, where the density of water is known here")]
     OutOfRange(f64),
 }
 

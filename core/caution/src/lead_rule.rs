@@ -30,7 +30,7 @@ pub enum LeadRule {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum LeadRuleError {
     /// An impossible weight.
-    #[error("{0} g is no weight: enter the grams printed on it")]
+    #[error("{0} g is no weight")]
     NoWeight(f64),
 }
 

@@ -57,25 +57,25 @@ pub struct Alarm {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum ClockError {
     /// Ends before it starts.
-    #[error("all-out comes {0} min before all-in: check both times and the date")]
+    #[error("all-out comes {0} min before all-in")]
     OutBeforeIn(i64),
     /// No time between.
-    #[error("all-in and all-out are the same moment: check both times")]
+    #[error("all-in and all-out are the same moment")]
     NoTime,
     /// Longer than a fortnight.
-    #[error("{0} hours between all-in and all-out is more than a fortnight: check the date")]
+    #[error("{0} hours between all-in and all-out is more than a fortnight")]
     TooLong(i64),
     /// The two clocks differ by too much for a slow or fast watch.
-    #[error("the organiser's clock and the phone's are {0} h apart: check the phone's date and zone")]
+    #[error("the organiser's clock and the phone's are {0} h apart")]
     OffsetTooLarge(i64),
     /// Times outside what a calendar holds.
-    #[error("that moment is outside the calendar: check the date")]
+    #[error("that moment is outside the calendar")]
     NotAMoment,
     /// Too long to land a fish after all-out.
-    #[error("{0} minutes to land a fish after all-out is more than two hours: check it")]
+    #[error("{0} minutes to land a fish after all-out is more than two hours")]
     LandingTooLong(u16),
     /// An alarm before all-in.
-    #[error("an alarm {0} min before all-out would sound before all-in: choose fewer minutes")]
+    #[error("an alarm {0} min before all-out would sound before all-in")]
     AlarmTooEarly(u16),
 }
 

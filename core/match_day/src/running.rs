@@ -103,7 +103,7 @@ pub enum RunningError {
     #[error(transparent)]
     Weight(#[from] WeightError),
     /// The ends of a guess are the wrong way round.
-    #[error("the guess runs from {low} down to {high}: swap the ends")]
+    #[error("the guess runs from {low} down to {high}")]
     GuessBackwards {
         /// Lower end as entered.
         low: Weight,
@@ -111,7 +111,7 @@ pub enum RunningError {
         high: Weight,
     },
     /// A class that is not in the list.
-    #[error("there is no size class number {0}: choose one from the list")]
+    #[error("there is no size class number {0}")]
     NoSuchClass(usize),
 }
 

@@ -4,7 +4,7 @@
 use super::{
     Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Wording,
 };
-use restwater_caution::shown::{Occasion, Seen, at_a_peg, bearing_on};
+use restwater_caution::shown::{Occasion, Seen, at_a_peg, that_apply};
 use restwater_caution::table::{ALL, CLOSING_ID, Caution, REVIEWED, Region};
 
 /// What the screen is made from.
@@ -33,9 +33,9 @@ impl CautionsInput<'_> {
     fn ordered(&self) -> (Vec<&'static Caution>, Vec<&'static Caution>) {
         let few = at_a_peg(self.region, &self.occasion);
         let open: Vec<&Caution> = few.into_iter().filter(|c| !self.is_seen(c)).collect();
-        let bearing = bearing_on(self.region, &self.occasion);
+        let applying = that_apply(self.region, &self.occasion);
         let mut rest: Vec<&Caution> = Vec::new();
-        for caution in bearing.into_iter().chain(ALL.iter().filter(|c| c.regions.contains(&self.region))) {
+        for caution in applying.into_iter().chain(ALL.iter().filter(|c| c.regions.contains(&self.region))) {
             if !open.iter().chain(&rest).any(|other| other.id == caution.id) {
                 rest.push(caution);
             }

@@ -8,10 +8,10 @@ use restwater_log::{FeedSaid, Payload, RodNumber};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum NotNow {
     /// No session is open.
-    #[error("no session is open: start one first")]
+    #[error("no session is open")]
     NoSession,
     /// A session is open already.
-    #[error("a session is open already: end it first")]
+    #[error("a session is open already")]
     SessionOpen,
     /// There is no such rod.
     #[error("there is no rod {rod}: this session has {rods}")]
@@ -25,49 +25,49 @@ pub enum NotNow {
     #[error("a session has 1 to {MOST_RODS} rods, not {0}")]
     RodCount(RodNumber),
     /// Nothing is out on that rod.
-    #[error("nothing is out on rod {0}: tap CAST when the lead hits the water")]
+    #[error("nothing is out on rod {0}")]
     NothingOut(RodNumber),
     /// A fish is on.
-    #[error("a fish is on rod {0}: say LANDED, LOST or MISSED first")]
+    #[error("a fish is on rod {0}")]
     FishOn(RodNumber),
     /// No alternating test runs.
-    #[error("no alternating test runs: start one from a change")]
+    #[error("no alternating test runs")]
     NoTest,
     /// The alternating test is finished.
-    #[error("the alternating test is through: end it, or start another")]
+    #[error("the alternating test is complete")]
     TestIsThrough,
     /// No match is set.
-    #[error("no match is set: set all-in and all-out first")]
+    #[error("no match is set")]
     NoMatch,
     /// No fish has been landed that the entry could be about.
-    #[error("no such fish is landed: tap LANDED first, then say what it weighs")]
+    #[error("no such fish is landed")]
     NoLanding,
     /// Nothing was cast on that rod yet.
-    #[error("nothing was cast on rod {0} yet: a hooklength is lost with a cast")]
+    #[error("nothing was cast on rod {0} yet")]
     NoCastYet(RodNumber),
     /// The hooklength of that cast is lost already.
-    #[error("the hooklength of the last cast on rod {0} is logged as lost already: cast first, or undo")]
+    #[error("the hooklength of the last cast on rod {0} is logged as lost already")]
     LostAlready(RodNumber),
     /// A rod is out.
-    #[error("rod {0} is out: wind in before you go away")]
+    #[error("rod {0} is out")]
     RodOut(RodNumber),
     /// A rod was out in the time that was entered as a break.
-    #[error("rod {0} was out in that gap: a break is a time when every rod is in")]
+    #[error("rod {0} was out in that gap")]
     RodWasOut(RodNumber),
     /// A break lasts already.
-    #[error("you are away already: say that you are back first")]
+    #[error("you are away already")]
     AwayAlready,
     /// The angler is not on a break.
-    #[error("you are not away: tap AWAY first")]
+    #[error("you are not away")]
     NotAway,
     /// Nothing was fed that could be fed again.
-    #[error("nothing was fed yet: choose what to feed first")]
+    #[error("nothing was fed yet")]
     NothingFed,
     /// The session follows no plan.
-    #[error("no plan was adopted: there is none to drop")]
+    #[error("no plan was adopted")]
     NoPlan,
     /// No fish is on.
-    #[error("no fish is on rod {0}: tap BITE first")]
+    #[error("no fish is on rod {0}")]
     NoFishOn(RodNumber),
 }
 

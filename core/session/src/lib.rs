@@ -98,6 +98,8 @@ pub use waits::{rods_waited_min, rods_waited_whole_min, running_from_ms, running
 pub use water::{check_swim, reach_near};
 pub use water::{peg_on_earth, reach_m, swim_input, swim_of};
 
+#[cfg(any(test, feature = "testing"))]
+mod every;
 #[cfg(test)]
 mod fold_laws;
 #[cfg(any(test, feature = "testing"))]

@@ -21,13 +21,13 @@ use serde_json::{Value, json};
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum GeoJsonError {
     /// Not GeoJSON.
-    #[error("this is not a GeoJSON feature collection ({0}): pick another file")]
+    #[error("this is not a GeoJSON feature collection ({0})")]
     NotGeoJson(String),
     /// Positions without a peg to tie them to.
-    #[error("this file holds positions: set the peg's position and the bearing of straight out first")]
+    #[error("this file holds positions")]
     PegNeeded,
     /// More than a swim has.
-    #[error("this file holds more than {most} {of}: pick the file of one swim")]
+    #[error("this file holds more than {most} {of}")]
     TooMuch {
         /// The limit.
         most: usize,
