@@ -95,14 +95,10 @@ impl App {
             }
             Span::Everything => Selection::Everything,
         };
-        let day = match state.span {
-            // A map and a report are of one session, whatever span was chosen for other kinds of file.
-            _ if matches!(state.form, FormChoice::Map | FormChoice::Report) => {
-                self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown)
-            }
-            Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
-            _ => now,
-        };
+        // A map and a report are of one session, whatever span was chosen for other kinds of file.
+        let of_one = state.span == Span::This || matches!(state.form, FormChoice::Map | FormChoice::Report);
+        let started = self.session().filter(|_| of_one).and_then(|session| session.started.as_ref());
+        let day = started.map_or(now, |at| &at.shown);
         // The tables of many anglers are put into one folder (docs/pooling.md).
         let whose = match state.form {
             FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions | FormChoice::Club => {

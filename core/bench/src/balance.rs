@@ -64,7 +64,7 @@ pub enum BalanceError {
 }
 
 /// Weight in air of a piece of line, grams: density x pi d^2 / 4 x length.
-pub fn line_grams(diameter_mm: f64, length: LineLength, line: Material) -> Result<f64, BalanceError> {
+fn line_grams(diameter_mm: f64, length: LineLength, line: Material) -> Result<f64, BalanceError> {
     if !(0.04..=1.0).contains(&diameter_mm) {
         return Err(BalanceError::BadDiameter(diameter_mm));
     }

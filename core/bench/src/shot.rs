@@ -78,7 +78,7 @@ pub enum ShotError {
 }
 
 /// Most shot that go on one hooklength here.
-pub const MOST_SHOT: u16 = 6;
+const MOST_SHOT: u16 = 6;
 
 /// The fewest shot weighing at least `wanted` and at most `wanted + tolerance` grams under water; with equal
 /// numbers the lightest choice, and with equal weights the one with the heaviest single shot.

@@ -3,7 +3,7 @@
 use super::iapws95;
 
 /// Pressure at the surface, Pa (one standard atmosphere).
-pub const SURFACE_PRESSURE: f64 = 101_325.0;
+const SURFACE_PRESSURE: f64 = 101_325.0;
 
 /// Why a water temperature can't be used.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]

@@ -9,9 +9,9 @@ use restwater_bench::material::Material;
 use restwater_bench::units::OUNCE_G;
 
 /// Lead up to this may be used, grams.
-pub const SMALLEST_G: f64 = 0.06;
+const SMALLEST_G: f64 = 0.06;
 /// Lead above this may be used, grams.
-pub const LARGEST_G: f64 = 28.35;
+const LARGEST_G: f64 = 28.35;
 
 /// What the rule says about a weight.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -59,7 +59,7 @@ pub fn that_apply(region: Region, occasion: &Occasion) -> Vec<&'static Caution> 
 
 /// How many cautions are shown at a peg, since a list of two dozen teaches an angler to skip it. The
 /// project's own choice, no source.
-pub const AT_A_PEG: usize = 4;
+const AT_A_PEG: usize = 4;
 
 /// The few cautions shown at a peg: the first of the table that apply to the occasion. The others can be read
 /// in the list.

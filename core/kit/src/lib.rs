@@ -14,7 +14,7 @@ mod plans;
 pub use logged::{
     Measured, allowances, hooklength, logged_allowances, logged_hooklength, logged_measured, measured,
 };
-pub use plans::{NEAR_DAYS, nearest_plan};
+pub use plans::nearest_plan;
 
 use restwater_bench::fall::Calibration;
 use restwater_bench::hooklength::{Hooklength, Wallet};

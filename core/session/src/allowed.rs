@@ -85,38 +85,44 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
         // The weight of a fish, and the weigh-in, may be entered after the session has ended.
         Payload::FishSet(said) => {
             let session = session.ok_or(NotNow::NoSession)?;
-            return if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) };
+            if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) }
         }
         Payload::NetWeighed { .. }
         | Payload::OtherNetTold { .. }
         | Payload::SectionSet { .. }
         | Payload::MatchRuleSaid { .. } => {
             let session = session.ok_or(NotNow::NoSession)?;
-            return session.match_day.as_ref().map(|_| ()).ok_or(NotNow::NoMatch);
+            session.match_day.as_ref().map(|_| ()).ok_or(NotNow::NoMatch)
         }
-        _ => {}
+        _ => {
+            let session = open.ok_or(NotNow::NoSession)?;
+            check_open(session, payload)?;
+            payload.rod().map_or(Ok(()), |rod| check_rod(session, rod, payload))
+        }
     }
-    let session = open.ok_or(NotNow::NoSession)?;
-    if matches!(payload, Payload::MatchOff) && session.match_day.is_none() {
-        return Err(NotNow::NoMatch);
-    }
-    if matches!(payload, Payload::AlternationEnded) && session.alternation.is_none() {
-        return Err(NotNow::NoTest);
-    }
+}
+
+/// What concerns the whole of an open session.
+fn check_open(session: &Session, payload: &Payload) -> Result<(), NotNow> {
     match payload {
-        Payload::Away if session.away().is_some() => return Err(NotNow::AwayAlready),
+        Payload::MatchOff if session.match_day.is_none() => Err(NotNow::NoMatch),
+        Payload::AlternationEnded if session.alternation.is_none() => Err(NotNow::NoTest),
+        Payload::Away if session.away().is_some() => Err(NotNow::AwayAlready),
         Payload::Away => {
             let out = session.rods.iter().find(|rod| !matches!(rod.state, RodState::Ready { .. }));
-            return out.map_or(Ok(()), |rod| Err(NotNow::RodOut(rod.number)));
+            out.map_or(Ok(()), |rod| Err(NotNow::RodOut(rod.number)))
         }
-        Payload::PlanDropped if session.plan.is_none() => return Err(NotNow::NoPlan),
-        Payload::Returned if session.away().is_none() => return Err(NotNow::NotAway),
+        Payload::PlanDropped if session.plan.is_none() => Err(NotNow::NoPlan),
+        Payload::Returned if session.away().is_none() => Err(NotNow::NotAway),
         Payload::Fed(FeedSaid { rod: Some(rod), .. }) if session.rod(*rod).is_none() => {
-            return Err(NotNow::NoSuchRod { rod: *rod, rods: session.rods.len() as RodNumber });
+            Err(NotNow::NoSuchRod { rod: *rod, rods: session.rods.len() as RodNumber })
         }
-        _ => {}
+        _ => Ok(()),
     }
-    let Some(number) = payload.rod() else { return Ok(()) };
+}
+
+/// What concerns one rod.
+fn check_rod(session: &Session, number: RodNumber, payload: &Payload) -> Result<(), NotNow> {
     let rods = session.rods.len() as RodNumber;
     let rod = session.rod(number).ok_or(NotNow::NoSuchRod { rod: number, rods })?;
     if matches!(payload, Payload::HooklengthLost { .. }) {

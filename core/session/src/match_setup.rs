@@ -142,7 +142,7 @@ impl MatchSetup {
 
 impl ClassGuess {
     /// The class with the spread that every class starts with.
-    pub fn size_class(&self) -> SizeClass {
+    pub(crate) fn size_class(&self) -> SizeClass {
         SizeClass { name: self.name.clone(), guess: self.guess, spread: STARTING_SPREAD }
     }
 }

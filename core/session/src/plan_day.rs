@@ -104,7 +104,7 @@ pub enum PlanOutcome<'a> {
 
 /// What the plan says of kept-back water at a moment.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum KeptPlan {
+pub(crate) enum KeptPlan {
     /// Nothing, or what it said was done or its time is over.
     Unplanned,
     /// It is kept back until later.
@@ -114,7 +114,7 @@ pub enum KeptPlan {
 }
 
 /// The same for the sentence on the Bank and for where the Swim sends the next cast.
-pub fn kept_plan(session: &Session, now: &Stamp) -> KeptPlan {
+pub(crate) fn kept_plan(session: &Session, now: &Stamp) -> KeptPlan {
     let lines = session.plan.as_ref().map_or(&[][..], |plan| &plan.lines);
     let at = lines.iter().find_map(|line| match line {
         PlanLine::Move { at } => move_ms(session, *at, now.shown.offset_min),
