@@ -46,6 +46,7 @@ pub mod rest;
 mod rhythm;
 mod rods_in_use;
 mod rows;
+mod said;
 mod same_place;
 mod section;
 mod spots;
