@@ -144,7 +144,7 @@ fn caution(words: &Wording, rig: &Rig, region: Region) -> String {
     match (rule, rig.material) {
         (None, _) => String::new(),
         (Some(id), Some(_)) => words.say(id),
-        (Some(id), None) => words.sentences(&[&words.say("tackle-if-lead"), &words.say(id)]),
+        (Some(id), None) => format!("{} {}", words.say("tackle-if-lead"), words.say(id)),
     }
 }
 
