@@ -166,8 +166,8 @@ pub struct RodPlace {
     pub name: Option<Rect>,
     /// Its number beside the digits, if several rods have no room for their names.
     pub number: Option<Rect>,
-    /// Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
-    /// of the number, as the digits do: small ones may stand below it, a word can't.
+    /// Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
+    /// of the number, as the digits do: small ones may be below it, a word can't.
     pub word: Option<Rect>,
 }
 

@@ -33,9 +33,9 @@ impl Clocks {
             let id = if session.is_open() { "match-none" } else { "match-none-over" };
             return still(MatchPhase::NoMatch, id);
         };
-        let Ok(stands) = match_day.phase(input.now) else { return still(MatchPhase::Over, "match-no-clock") };
+        let Ok(now) = match_day.phase(input.now) else { return still(MatchPhase::Over, "match-no-clock") };
         let setup = &match_day.setup;
-        let (phase, left, id, at) = match stands {
+        let (phase, left, id, at) = match now {
             Phase::Before { to_all_in_ms } => {
                 (MatchPhase::Before, to_all_in_ms, "match-to-all-in", setup.all_in_ms)
             }

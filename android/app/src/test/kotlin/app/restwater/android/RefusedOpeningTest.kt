@@ -71,12 +71,12 @@ class RefusedOpeningTest {
             rule.onNodeWithTag("trouble-key").performClick()
             Handset.until({ "not said: $opening" }) { (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening) }
             Handset.settle()
-            assertTrue("it still stands there", (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening))
+            assertTrue("the old reason is gone", (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening))
             inTheWay.parentFile?.deleteRecursively()
         }
     }
 
-    /** Whoever leaves while it is saved reads afterwards which entries were lost. */
+    /** A user who leaves while it is saved reads afterwards which entries were lost. */
     @Test fun whatASalvageSaysWaitsForTheNextScreen() {
         damage()
         refused { scenario, stage ->

@@ -288,7 +288,7 @@ private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.
 /** One key of a grid; whether it is read from left to right by either hand with those beside it that are too. */
 internal class Cell(val face: KeyFace, val tag: String, val reads: Boolean = false, val onTap: () -> Unit)
 
-/** One page of a grid of this number of keys, as the core lays it out. */
+/** One page of a grid of this number of keys, as the core places them. */
 private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, widest: Double, reads: List<Boolean>) =
     GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, layout.apart, widest, reads)
 
