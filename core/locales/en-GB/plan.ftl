@@ -15,7 +15,7 @@ plan-sub = { $day }: { $count ->
 }
 plan-says-none = Nothing planned for { $day }. Leave out what you like.
 plan-says = For { $day }: the Bank shows each line when it is due.
-plan-says-taken = Today follows the plan as it was at START. Changes here count for the next one.
+plan-says-taken = Today goes by the plan as it stood at START. Changes here count for the next one.
 # The same on the pages for pegs, start and rigs, which are each about one day.
 plan-for = For { $day }: { $what }
 plan-row-day = Day
