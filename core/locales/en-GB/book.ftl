@@ -154,7 +154,7 @@ sets-few-bites = Can't tell yet: { $count ->
 sets-few-days = Can't tell yet: { $count ->
     [one] 1 session
    *[other] { $count } sessions
-} in the smaller set, { $least } are needed.
+} in the smaller set; { $least } are needed.
 sets-ratio = A against B
 sets-times = { $ratio } times
 sets-no-ratio = no bites in B: no ratio
