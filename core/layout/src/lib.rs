@@ -5,13 +5,13 @@
 //! gloves), but the values here are the project's own choice, not a published standard.
 //!
 //! * [`keys`] places the thumb pad in the bottom corner of the chosen hand,
-//! * [`words`] places the clock, the strip and the sentences above it, or beside it on a glass on its side,
-//! * [`page`] lays out the screens that have no keys of their own,
+//! * [`words`] places the clock, the strip and the sentences above it, or beside it on a screen on its side,
+//! * [`page`] places what is on the screens that have no keys of their own,
 //! * [`grid`] places the keys of choices and leaves on them,
-//! * [`rules`] measures the result again, from the rectangles alone, and says which rules a glass is too small
+//! * [`rules`] measures the result again, from the rectangles alone, and says which rules a screen is too small
 //!   for, and by how many millimetres.
 //!
-//! If a glass is too small for all rules, the sizes and gaps of the keys are kept and the row of small keys
+//! If a screen is too small for all rules, the sizes and gaps of the keys are kept and the row of small keys
 //! is above the lower part: a key that is a little too high can be found, one that is too small is missed.
 //! Words are dropped before keys.
 // The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
@@ -65,7 +65,7 @@ pub const GAP_MM: f64 = 3.0;
 pub const OPPOSITE_GAP_MM: f64 = 6.0;
 /// How far a thumb reaches from the bottom corner of its hand, mm.
 pub const REACH_MM: f64 = 70.0;
-/// The part of the glass, from the bottom, that contains everything tapped while fishing.
+/// The part of the screen, from the bottom, that contains everything tapped while fishing.
 pub const LOWER_PART: f64 = 0.6;
 /// Least height of the digits of a running clock, mm.
 pub const DIGITS_MM: f64 = 12.0;
@@ -86,7 +86,7 @@ pub struct PadAsk {
     pub page: u8,
 }
 
-/// A rectangle on the glass, pixels from the upper left corner.
+/// A rectangle on the screen, pixels from the upper left corner.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Rect {
@@ -264,17 +264,17 @@ pub struct BankLayout {
     pub apart: bool,
     /// Whether the keys are for the left thumb.
     pub left_handed: bool,
-    /// Rules for which this glass is too small, each with the worst shortfall; usually empty.
+    /// Rules for which this screen is too small, each with the worst shortfall; usually empty.
     pub broken: Vec<BrokenRule>,
 }
 
-/// Lays the Bank screen out on a glass.
+/// Places everything of the Bank on a screen of this size.
 pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError> {
     let mm = Millimetres::of(glass)?;
     let ask = PadAsk { rods: ask.rods.clamp(1, 3), ..ask };
     let pad = keys::lay(&mm, ask);
     let words = words::lay(&mm, &pad, ask);
-    let pages = page::lay(&mm);
+    let pages = page::place(&mm);
     let mut layout = BankLayout {
         header: words.header,
         screens: words.screens,
@@ -378,8 +378,8 @@ mod tests {
     #[test]
     fn more_than_three_rods_count_as_three_and_none_as_one() {
         let glass = phones::PHONES[7].glass(1.0, false);
-        let lay = |rods| bank_layout(&glass, PadAsk { state: BankState::Out, rods, page: 0 }).unwrap();
-        assert_eq!(lay(0), lay(1));
-        assert_eq!(lay(9), lay(3));
+        let layout = |rods| bank_layout(&glass, PadAsk { state: BankState::Out, rods, page: 0 }).unwrap();
+        assert_eq!(layout(0), layout(1));
+        assert_eq!(layout(9), layout(3));
     }
 }

@@ -3,7 +3,7 @@
 use super::phones::{PHONES, Phone, STATES};
 use super::{BankLayout, PadAsk, PadRule, bank_layout};
 
-/// What the small glasses lack, in mm: only the row of small keys is a little too high. All other rules are kept everywhere.
+/// What the small screens lack, in mm: only the row of small keys is a little too high. All other rules are kept everywhere.
 const SHORT: [(&str, PadRule, f64); 3] = [
     ("4.7 in 326 ppi", PadRule::LowerPart, 2.3),
     ("5.0 in 294 ppi, buttons", PadRule::LowerPart, 6.6),

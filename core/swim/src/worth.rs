@@ -38,8 +38,8 @@ impl SpotsWorth {
         self.cells.iter().find(|known| known.cell == cell)
     }
 
-    /// What a cast is worth in bites an hour, by which cells are ranked. It is the figure as it is shown, so that nothing decides
-    /// that the angler can't read. Cells with one figure keep the order of their reasons.
+    /// What a cast is worth in bites an hour, by which cells are ranked. It is the figure that is shown, so the order
+    /// never depends on what the angler can't read. Cells with equal figures keep the order of their reasons.
     pub(crate) fn of_cast(&self, cell: CellId) -> f64 {
         shown(self.of(cell).map_or(self.elsewhere_worth, |known| known.worth))
     }

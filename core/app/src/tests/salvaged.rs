@@ -132,7 +132,7 @@ fn an_entry_that_rotted_is_put_right_by_the_backup_that_check_advises() {
 
 /// An index is computed from the entries, so CHECK rebuilds it instead of sending the angler for a backup.
 #[test]
-fn a_damaged_index_is_made_anew_by_check() {
+fn a_damaged_index_is_rebuilt_by_check() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     let ids: Vec<[u8; 16]> = phone.app().ops().iter().map(|op| op.id.into_bytes()).collect();

@@ -166,7 +166,7 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
         id,
         &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts + reading.unseen))],
     );
-    // A small glass has one line for this: what was not tried matters more than where the figure comes from.
+    // A small screen has one line for this: what was not tried matters more than where the figure comes from.
     let (with, not_tried) = (earlier_words(words, reading), not_tried_words(words, reading));
     let with = if not_tried.is_some() { Vec::new() } else { with };
     std::iter::once(counts).chain(not_tried).chain(with).collect::<Vec<_>>().join(" ")

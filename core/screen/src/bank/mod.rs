@@ -60,12 +60,12 @@ pub struct RodView {
     pub rod: u8,
     /// "Rod 1".
     pub name: String,
-    /// Its number, where a small glass has no room for its name: "1".
+    /// Its number, where a small screen has no room for its name: "1".
     pub number: String,
     /// Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
     pub label: String,
     /// What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
-    /// there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+    /// there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
     /// leads to the rod. Otherwise empty.
     pub alert: String,
     /// What it is doing.

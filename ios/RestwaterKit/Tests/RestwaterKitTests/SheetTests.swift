@@ -95,7 +95,7 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
     }
 
     func testAScreenReaderReadsEachGroupOfScreensUnderItsHeading() async throws {
-        // Both groups need a glass of this height; on a lower one they are one grid.
+        // Both groups need a screen of this height; on a lower one they are one grid.
         let day = try Bankside(measure: GlassMeasure(width: 440, height: 1_100, pointsPerMm: 460 / 3 / 25.4, insetTop: 62, insetBottom: 34))
         await day.start()
         day.state.open(.screens)

@@ -84,7 +84,7 @@ public struct Sheet: Equatable, Sendable {
     }
 }
 
-/// What every screen needs to lay itself out: the size of the glass, the letters, the core's layout and its words.
+/// What every screen needs to lay itself out: the size of the screen, the letters, the core's layout and its words.
 struct Slate {
     let glass: Glass
     let letters: Letters
