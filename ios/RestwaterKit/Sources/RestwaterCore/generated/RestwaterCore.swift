@@ -685,7 +685,7 @@ fileprivate struct FfiConverterString: FfiConverter {
 public protocol RestwaterProtocol: AnyObject, Sendable {
     
     /**
-     * Makes a backup now, and reads it again. None where it was given up.
+     * Makes a backup now, and reads it again. `None` if it was cancelled.
      */
     func backUp(now: Moment, work: Work) async throws  -> BackupMade?
     
@@ -705,7 +705,7 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func lookInto(path: String, now: Moment, work: Work) async throws  -> IncomingView
     
     /**
-     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     * Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
      */
     func lookOver() async throws  -> String
     
@@ -869,7 +869,7 @@ public static func `open`(dir: String, now: Moment, language: String)throws  -> 
 
     
     /**
-     * Makes a backup now, and reads it again. None where it was given up.
+     * Makes a backup now, and reads it again. `None` if it was cancelled.
      */
 open func backUp(now: Moment, work: Work)async throws  -> BackupMade?  {
     return
@@ -938,7 +938,7 @@ open func lookInto(path: String, now: Moment, work: Work)async throws  -> Incomi
 }
     
     /**
-     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     * Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
      */
 open func lookOver()async throws  -> String  {
     return
@@ -1242,23 +1242,23 @@ public func FfiConverterTypeRestwater_lower(_ value: Restwater) -> UInt64 {
 
 
 /**
- * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ * A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
  */
 public protocol WorkProtocol: AnyObject, Sendable {
+    
+    /**
+     * Cancels it; what it was about to change stays as it was.
+     */
+    func cancel() 
     
     /**
      * Entries dealt with so far (pages of a backup).
      */
     func done()  -> UInt64
     
-    /**
-     * Gives it up; what it was about to change stays as it was.
-     */
-    func giveUp() 
-    
 }
 /**
- * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ * A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
  */
 open class Work: WorkProtocol, @unchecked Sendable {
     fileprivate let handle: UInt64
@@ -1325,6 +1325,17 @@ public convenience init() {
 
     
     /**
+     * Cancels it; what it was about to change stays as it was.
+     */
+open func cancel()  {try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_work_cancel(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+}
+}
+    
+    /**
      * Entries dealt with so far (pages of a backup).
      */
 open func done() -> UInt64  {
@@ -1334,17 +1345,6 @@ open func done() -> UInt64  {
             self.uniffiCloneHandle(),uniffiCallStatus
     )
 })
-}
-    
-    /**
-     * Gives it up; what it was about to change stays as it was.
-     */
-open func giveUp()  {try! rustCall() {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_work_give_up(
-            self.uniffiCloneHandle(),uniffiCallStatus
-    )
-}
 }
     
 
@@ -2106,7 +2106,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let leftHanded: Bool
     /**
-     * Rules for which this glass is too small, each with the worst shortfall; usually empty.
+     * Rules for which this screen is too small, each with the worst shortfall; usually empty.
      */
     public let broken: [BrokenRule]
 
@@ -2205,7 +2205,7 @@ public struct BankLayout: Equatable, Hashable {
          * Whether the keys are for the left thumb.
          */leftHanded: Bool, 
         /**
-         * Rules for which this glass is too small, each with the worst shortfall; usually empty.
+         * Rules for which this screen is too small, each with the worst shortfall; usually empty.
          */broken: [BrokenRule]) {
         self.header = header
         self.screens = screens
@@ -2518,7 +2518,7 @@ public func FfiConverterTypeBankView_lower(_ value: BankView) -> RustBuffer {
 
 
 /**
- * A rule for which a glass is too small.
+ * A rule for which a screen is too small.
  */
 public struct BrokenRule: Equatable, Hashable {
     /**
@@ -4371,7 +4371,7 @@ public func FfiConverterTypeFaceWidths_lower(_ value: FaceWidths) -> RustBuffer 
 
 
 /**
- * A glass for the fan, as the shell has it.
+ * The canvas of the fan, as the shell has it.
  */
 public struct FanGlass: Equatable, Hashable {
     /**
@@ -4383,7 +4383,7 @@ public struct FanGlass: Equatable, Hashable {
      */
     public let heightPx: Double
     /**
-     * Px in a millimetre of the glass.
+     * Px in a real millimetre.
      */
     public let pxPerMm: Double
     /**
@@ -4405,7 +4405,7 @@ public struct FanGlass: Equatable, Hashable {
          * Height of the canvas in px.
          */heightPx: Double, 
         /**
-         * Px in a millimetre of the glass.
+         * Px in a real millimetre.
          */pxPerMm: Double, 
         /**
          * Text scale of the system.
@@ -5372,7 +5372,7 @@ public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffe
 
 
 /**
- * The screen area that a shell draws on.
+ * The area that a shell draws on.
  */
 public struct Glass: Equatable, Hashable {
     /**
@@ -5384,7 +5384,7 @@ public struct Glass: Equatable, Hashable {
      */
     public let heightPx: Double
     /**
-     * Pixels in a millimetre of real glass.
+     * Pixels in a real millimetre.
      */
     public let pxPerMm: Double
     /**
@@ -5414,7 +5414,7 @@ public struct Glass: Equatable, Hashable {
          * Height, pixels.
          */heightPx: Double, 
         /**
-         * Pixels in a millimetre of real glass.
+         * Pixels in a real millimetre.
          */pxPerMm: Double, 
         /**
          * Text size the phone is set to; 1 is the usual one, 2 is 200 %.
@@ -5511,7 +5511,7 @@ public struct GridAsk: Equatable, Hashable {
      */
     public let columns: UInt8
     /**
-     * Pixels in a millimetre of real glass.
+     * Pixels in a real millimetre.
      */
     public let pxPerMm: Double
     /**
@@ -5549,7 +5549,7 @@ public struct GridAsk: Equatable, Hashable {
          * Keys in a row: [`super::BankLayout::columns`].
          */columns: UInt8, 
         /**
-         * Pixels in a millimetre of real glass.
+         * Pixels in a real millimetre.
          */pxPerMm: Double, 
         /**
          * Whether it is for the left thumb.
@@ -6484,7 +6484,7 @@ public struct Leaf: Equatable, Hashable {
      */
     public let keys: [LeafKey]
     /**
-     * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+     * Whether the keys are only on the last page, since tapping one means that the text was read.
      */
     public let keysLast: Bool
 
@@ -6525,7 +6525,7 @@ public struct Leaf: Equatable, Hashable {
          * What can be done.
          */keys: [LeafKey], 
         /**
-         * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+         * Whether the keys are only on the last page, since tapping one means that the text was read.
          */keysLast: Bool) {
         self.id = id
         self.title = title
@@ -8772,7 +8772,7 @@ public func FfiConverterTypePadAsk_lower(_ value: PadAsk) -> RustBuffer {
 
 
 /**
- * The words of the glass.
+ * Words that are on the screen beside its record.
  */
 public struct PadWords: Equatable, Hashable {
     /**
@@ -9277,7 +9277,7 @@ public func FfiConverterTypePhoneView_lower(_ value: PhoneView) -> RustBuffer {
 
 
 /**
- * A rectangle on the glass, pixels from the upper left corner.
+ * A rectangle on the screen, pixels from the upper left corner.
  */
 public struct Rect: Equatable, Hashable {
     /**
@@ -9509,8 +9509,8 @@ public struct RodPlace: Equatable, Hashable {
      */
     public let number: Rect?
     /**
-     * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
-     * of the number, as the digits do: small ones may stand below it, a word can't.
+     * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
+     * of the number, as the digits do: small ones may be below it, a word can't.
      */
     public let word: Rect?
 
@@ -9533,8 +9533,8 @@ public struct RodPlace: Equatable, Hashable {
          * Its number beside the digits, if several rods have no room for their names.
          */number: Rect?, 
         /**
-         * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
-         * of the number, as the digits do: small ones may stand below it, a word can't.
+         * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
+         * of the number, as the digits do: small ones may be below it, a word can't.
          */word: Rect?) {
         self.rod = rod
         self.target = target
@@ -10147,7 +10147,7 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let channelAlarm: String
     /**
-     * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
+     * Notifications are not allowed, so an alarm is sure to sound only while the app is in the foreground.
      */
     public let noNotifications: String
     /**
@@ -10221,7 +10221,7 @@ public struct ShellWords: Equatable, Hashable {
          * The channel of alarms.
          */channelAlarm: String, 
         /**
-         * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
+         * Notifications are not allowed, so an alarm is sure to sound only while the app is in the foreground.
          */noNotifications: String, 
         /**
          * Notifications are allowed, but alarms among them make no sound.
@@ -20562,7 +20562,7 @@ public enum PadRule: Equatable, Hashable, CaseIterable {
      */
     case oppositeGap
     /**
-     * Everything tapped while fishing is in the lower 60 % of the glass.
+     * Everything tapped while fishing is in the lower 60 % of the screen.
      */
     case lowerPart
     /**
@@ -28246,7 +28246,7 @@ public func coreVersion() -> String  {
 /**
  * Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
  * a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
- * the phone takes along.
+ * the phone includes.
  */
 public func afterTransfer(dir: String, mark: String, now: Moment, language: String)throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
         uniffiCallStatus in
@@ -28286,7 +28286,7 @@ public func superfluousCopies(names: [String], made: String) -> [String]  {
 })
 }
 /**
- * Where the Bank screen's things lie on a glass.
+ * Where everything of the Bank is on a screen of this size.
  */
 public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
     return try  FfiConverterTypeBankLayout_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -28331,7 +28331,7 @@ public func keyGrid(ask: GridAsk) -> GridPage  {
 })
 }
 /**
- * Where the keys of the Match screen lie on a glass.
+ * Where the keys of the Match screen are on a screen of this size.
  */
 public func matchLayout(glass: Glass)throws  -> MatchLayout  {
     return try  FfiConverterTypeMatchLayout_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -28342,7 +28342,7 @@ public func matchLayout(glass: Glass)throws  -> MatchLayout  {
 })
 }
 /**
- * The words on the glass that belong to no record.
+ * The words on the screen that are in no record.
  */
 public func padWords(language: String) -> PadWords  {
     return try!  FfiConverterTypePadWords_lift(try! rustCall() {
@@ -28397,7 +28397,7 @@ public func subMm() -> Double  {
 })
 }
 /**
- * Where the Swim screen's things lie on a glass.
+ * Where everything of the Swim is on a screen of this size.
  */
 public func swimLayout(glass: Glass, ask: SwimPadAsk) -> SwimLayout  {
     return try!  FfiConverterTypeSwimLayout_lift(try! rustCall() {
@@ -28509,7 +28509,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_core_version() != 18693) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_after_transfer() != 7218) {
+    if (uniffi_restwater_checksum_func_after_transfer() != 22532) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_salvage() != 27791) {
@@ -28518,7 +28518,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_superfluous_copies() != 28822) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_bank_layout() != 13519) {
+    if (uniffi_restwater_checksum_func_bank_layout() != 20351) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_face_widths() != 3050) {
@@ -28530,10 +28530,10 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_key_grid() != 935) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_match_layout() != 37240) {
+    if (uniffi_restwater_checksum_func_match_layout() != 43464) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_pad_words() != 37800) {
+    if (uniffi_restwater_checksum_func_pad_words() != 43973) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_pager_words() != 2343) {
@@ -28548,7 +28548,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_sub_mm() != 58412) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_swim_layout() != 8430) {
+    if (uniffi_restwater_checksum_func_swim_layout() != 3512) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_legend() != 35213) {
@@ -28572,13 +28572,13 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_unbroken() != 60072) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_method_work_cancel() != 45704) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_work_give_up() != 36268) {
-        return InitializationResult.apiChecksumMismatch
-    }
-    if (uniffi_restwater_checksum_method_restwater_back_up() != 55366) {
+    if (uniffi_restwater_checksum_method_restwater_back_up() != 38744) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_back_up_if_due() != 27829) {
@@ -28590,7 +28590,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_look_into() != 39588) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_look_over() != 47913) {
+    if (uniffi_restwater_checksum_method_restwater_look_over() != 6120) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_send() != 20911) {

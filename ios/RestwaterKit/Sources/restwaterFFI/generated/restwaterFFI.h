@@ -259,14 +259,14 @@ uint64_t uniffi_restwater_fn_constructor_work_new(RustCallStatus *_Nonnull out_s
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_CANCEL
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_CANCEL
+void uniffi_restwater_fn_method_work_cancel(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_DONE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_DONE
 uint64_t uniffi_restwater_fn_method_work_done(uint64_t ptr, RustCallStatus *_Nonnull out_status
-);
-#endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_GIVE_UP
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_GIVE_UP
-void uniffi_restwater_fn_method_work_give_up(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CLONE_RESTWATER
@@ -900,15 +900,15 @@ uint16_t uniffi_restwater_checksum_func_unbroken(void
     
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
-uint16_t uniffi_restwater_checksum_method_work_done(void
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_CANCEL
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_CANCEL
+uint16_t uniffi_restwater_checksum_method_work_cancel(void
     
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_GIVE_UP
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_GIVE_UP
-uint16_t uniffi_restwater_checksum_method_work_give_up(void
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
+uint16_t uniffi_restwater_checksum_method_work_done(void
     
 );
 #endif

@@ -738,9 +738,9 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_unbroken(
     ): Int
-    external fun uniffi_restwater_checksum_method_work_done(
+    external fun uniffi_restwater_checksum_method_work_cancel(
     ): Int
-    external fun uniffi_restwater_checksum_method_work_give_up(
+    external fun uniffi_restwater_checksum_method_work_done(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_back_up(
     ): Int
@@ -816,10 +816,10 @@ internal object UniffiLib {
     ): Unit
     external fun uniffi_restwater_fn_constructor_work_new(uniffi_out_err: UniffiRustCallStatus, 
     ): Long
+    external fun uniffi_restwater_fn_method_work_cancel(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
     external fun uniffi_restwater_fn_method_work_done(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Long
-    external fun uniffi_restwater_fn_method_work_give_up(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
-    ): Unit
     external fun uniffi_restwater_fn_clone_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Long
     external fun uniffi_restwater_fn_free_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -1036,7 +1036,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_core_version() and 0xFFFF) != 18693) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_after_transfer() and 0xFFFF) != 7218) {
+    if ((lib.uniffi_restwater_checksum_func_after_transfer() and 0xFFFF) != 22532) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 27791) {
@@ -1045,7 +1045,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_superfluous_copies() and 0xFFFF) != 28822) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 13519) {
+    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 20351) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_face_widths() and 0xFFFF) != 3050) {
@@ -1057,10 +1057,10 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_key_grid() and 0xFFFF) != 935) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 37240) {
+    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 43464) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 37800) {
+    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 43973) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_pager_words() and 0xFFFF) != 2343) {
@@ -1075,7 +1075,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_sub_mm() and 0xFFFF) != 58412) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 8430) {
+    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 3512) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_swim_legend() and 0xFFFF) != 35213) {
@@ -1099,13 +1099,13 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_unbroken() and 0xFFFF) != 60072) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_method_work_cancel() and 0xFFFF) != 45704) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_work_give_up() and 0xFFFF) != 36268) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
-    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 55366) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 38744) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_back_up_if_due() and 0xFFFF) != 27829) {
@@ -1117,7 +1117,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_look_into() and 0xFFFF) != 39588) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_look_over() and 0xFFFF) != 47913) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_look_over() and 0xFFFF) != 6120) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_send() and 0xFFFF) != 20911) {
@@ -1771,7 +1771,7 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
 public interface RestwaterInterface {
     
     /**
-     * Makes a backup now, and reads it again. None where it was given up.
+     * Makes a backup now, and reads it again. `None` if it was cancelled.
      */
     suspend fun `backUp`(`now`: Moment, `work`: Work): BackupMade?
     
@@ -1791,7 +1791,7 @@ public interface RestwaterInterface {
     suspend fun `lookInto`(`path`: kotlin.String, `now`: Moment, `work`: Work): IncomingView
     
     /**
-     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     * Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
      */
     suspend fun `lookOver`(): kotlin.String
     
@@ -1991,7 +1991,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * Makes a backup now, and reads it again. None where it was given up.
+     * Makes a backup now, and reads it again. `None` if it was cancelled.
      */
     @Throws(RestwaterException::class)
     @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
@@ -2086,7 +2086,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     * Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
      */
     @Throws(RestwaterException::class)
     @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
@@ -2586,25 +2586,25 @@ public object FfiConverterTypeRestwater: FfiConverter<Restwater, Long> {
 
 
 /**
- * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ * A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
  */
 public interface WorkInterface {
+    
+    /**
+     * Cancels it; what it was about to change stays as it was.
+     */
+    fun `cancel`()
     
     /**
      * Entries dealt with so far (pages of a backup).
      */
     fun `done`(): kotlin.ULong
     
-    /**
-     * Gives it up; what it was about to change stays as it was.
-     */
-    fun `giveUp`()
-    
     companion object
 }
 
 /**
- * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ * A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
  */
 open class Work: Disposable, AutoCloseable, WorkInterface
 {
@@ -2720,6 +2720,21 @@ open class Work: Disposable, AutoCloseable, WorkInterface
 
     
     /**
+     * Cancels it; what it was about to change stays as it was.
+     */override fun `cancel`()
+        = 
+    callWithHandle {
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_method_work_cancel(
+        it,
+        _status)
+}
+    }
+    
+    
+
+    
+    /**
      * Entries dealt with so far (pages of a backup).
      */override fun `done`(): kotlin.ULong {
             return FfiConverterULong.lift(
@@ -2732,21 +2747,6 @@ open class Work: Disposable, AutoCloseable, WorkInterface
     }
     )
     }
-    
-
-    
-    /**
-     * Gives it up; what it was about to change stays as it was.
-     */override fun `giveUp`()
-        = 
-    callWithHandle {
-    uniffiRustCall() { _status ->
-    UniffiLib.uniffi_restwater_fn_method_work_give_up(
-        it,
-        _status)
-}
-    }
-    
     
 
     
@@ -3274,7 +3274,7 @@ data class BankLayout (
     val `leftHanded`: kotlin.Boolean
     , 
     /**
-     * Rules for which this glass is too small, each with the worst shortfall; usually empty.
+     * Rules for which this screen is too small, each with the worst shortfall; usually empty.
      */
     val `broken`: List<BrokenRule>
     
@@ -3435,7 +3435,7 @@ public object FfiConverterTypeBankView: FfiConverterOnlyRead<BankView> {
 
 
 /**
- * A rule for which a glass is too small.
+ * A rule for which a screen is too small.
  */
 data class BrokenRule (
     /**
@@ -4500,7 +4500,7 @@ public object FfiConverterTypeFaceWidths: FfiConverterOnlyRead<FaceWidths> {
 
 
 /**
- * A glass for the fan, as the shell has it.
+ * The canvas of the fan, as the shell has it.
  */
 data class FanGlass (
     /**
@@ -4514,7 +4514,7 @@ data class FanGlass (
     val `heightPx`: kotlin.Double
     , 
     /**
-     * Px in a millimetre of the glass.
+     * Px in a real millimetre.
      */
     val `pxPerMm`: kotlin.Double
     , 
@@ -5085,7 +5085,7 @@ public object FfiConverterTypeForestPoint: FfiConverterOnlyRead<ForestPoint> {
 
 
 /**
- * The screen area that a shell draws on.
+ * The area that a shell draws on.
  */
 data class Glass (
     /**
@@ -5099,7 +5099,7 @@ data class Glass (
     val `heightPx`: kotlin.Double
     , 
     /**
-     * Pixels in a millimetre of real glass.
+     * Pixels in a real millimetre.
      */
     val `pxPerMm`: kotlin.Double
     , 
@@ -5196,7 +5196,7 @@ data class GridAsk (
     val `columns`: kotlin.UByte
     , 
     /**
-     * Pixels in a millimetre of real glass.
+     * Pixels in a real millimetre.
      */
     val `pxPerMm`: kotlin.Double
     , 
@@ -5803,7 +5803,7 @@ data class Leaf (
     val `keys`: List<LeafKey>
     , 
     /**
-     * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+     * Whether the keys are only on the last page, since tapping one means that the text was read.
      */
     val `keysLast`: kotlin.Boolean
     
@@ -7157,7 +7157,7 @@ public object FfiConverterTypePadAsk: FfiConverterRustBuffer<PadAsk> {
 
 
 /**
- * The words of the glass.
+ * Words that are on the screen beside its record.
  */
 data class PadWords (
     /**
@@ -7440,7 +7440,7 @@ public object FfiConverterTypePhoneView: FfiConverterOnlyRead<PhoneView> {
 
 
 /**
- * A rectangle on the glass, pixels from the upper left corner.
+ * A rectangle on the screen, pixels from the upper left corner.
  */
 data class Rect (
     /**
@@ -7619,8 +7619,8 @@ data class RodPlace (
     val `number`: Rect?
     , 
     /**
-     * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
-     * of the number, as the digits do: small ones may stand below it, a word can't.
+     * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
+     * of the number, as the digits do: small ones may be below it, a word can't.
      */
     val `word`: Rect?
     
@@ -7992,7 +7992,7 @@ data class ShellWords (
     val `channelAlarm`: kotlin.String
     , 
     /**
-     * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
+     * Notifications are not allowed, so an alarm is sure to sound only while the app is in the foreground.
      */
     val `noNotifications`: kotlin.String
     , 
@@ -17551,7 +17551,7 @@ enum class PadRule {
      */
     OPPOSITE_GAP,
     /**
-     * Everything tapped while fishing is in the lower 60 % of the glass.
+     * Everything tapped while fishing is in the lower 60 % of the screen.
      */
     LOWER_PART,
     /**
@@ -24553,7 +24553,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         /**
          * Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
          * a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
-         * the phone takes along.
+         * the phone includes.
          */
     @Throws(RestwaterException::class) fun `afterTransfer`(`dir`: kotlin.String, `mark`: kotlin.String, `now`: Moment, `language`: kotlin.String)
         = 
@@ -24604,7 +24604,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Where the Bank screen's things lie on a glass.
+         * Where everything of the Bank is on a screen of this size.
          */
     @Throws(RestwaterException::class) fun `bankLayout`(`glass`: Glass, `ask`: PadAsk): BankLayout {
             return FfiConverterTypeBankLayout.lift(
@@ -24662,7 +24662,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Where the keys of the Match screen lie on a glass.
+         * Where the keys of the Match screen are on a screen of this size.
          */
     @Throws(RestwaterException::class) fun `matchLayout`(`glass`: Glass): MatchLayout {
             return FfiConverterTypeMatchLayout.lift(
@@ -24677,7 +24677,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * The words on the glass that belong to no record.
+         * The words on the screen that are in no record.
          */ fun `padWords`(`language`: kotlin.String): PadWords {
             return FfiConverterTypePadWords.lift(
     uniffiRustCall() { _status ->
@@ -24748,7 +24748,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Where the Swim screen's things lie on a glass.
+         * Where everything of the Swim is on a screen of this size.
          */ fun `swimLayout`(`glass`: Glass, `ask`: SwimPadAsk): SwimLayout {
             return FfiConverterTypeSwimLayout.lift(
     uniffiRustCall() { _status ->
