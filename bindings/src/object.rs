@@ -8,7 +8,7 @@ use restwater_layout::{
     BankLayout, Glass, GridAsk, GridPage, MatchLayout, PadAsk, PadWords, PagerWords, SwimLayout, SwimPadAsk,
 };
 use restwater_log::Moment;
-use restwater_screen::{DoorsView, Key, WatchView, Wording};
+use restwater_screen::{Key, ScreenListView, WatchView, Wording};
 use restwater_swim::{FaceWidths, SwimScene};
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -95,8 +95,8 @@ impl Restwater {
     }
 
     /// The screens that can be opened now.
-    pub fn doors(&self) -> Result<DoorsView, RestwaterError> {
-        self.with(|app| Ok(app.doors()))
+    pub fn screen_list(&self) -> Result<ScreenListView, RestwaterError> {
+        self.with(|app| Ok(app.screen_list()))
     }
 
     /// The screen that the app opens with: once, before anything was logged, the cards of the first opening.

@@ -145,7 +145,7 @@ pub struct KeyPlace {
 /// The place of the key of a screen.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct DoorPlace {
+pub struct ScreenKeyPlace {
     /// Which screen it opens.
     pub which: Which,
     /// Where it lies.
@@ -208,7 +208,7 @@ pub struct BankLayout {
     pub screens: Rect,
     /// Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
     /// record stays blank.
-    pub doors: Vec<DoorPlace>,
+    pub screen_keys: Vec<ScreenKeyPlace>,
     /// The clocks, in the order of the rods.
     pub rods: Vec<RodPlace>,
     /// What the digits of the chosen rod count.
@@ -278,7 +278,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
     let mut layout = BankLayout {
         header: words.header,
         screens: words.screens,
-        doors: words.doors,
+        screen_keys: words.doors,
         rods: words.rods,
         since: words.since,
         fan: words.fan,
@@ -338,7 +338,7 @@ impl BankLayout {
             &mut self.next_rod,
         ];
         let keys = self.keys.iter_mut().map(|k| &mut k.rect);
-        let doors = self.doors.iter_mut().map(|door| &mut door.rect);
+        let screen_keys = self.screen_keys.iter_mut().map(|key| &mut key.rect);
         let rods = self.rods.iter_mut().flat_map(|r| {
             [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut(), r.number.as_mut(), r.word.as_mut()]
         });
@@ -347,7 +347,7 @@ impl BankLayout {
             .chain(pages)
             .chain(maybe.into_iter().flatten())
             .chain(keys)
-            .chain(doors)
+            .chain(screen_keys)
             .chain(rods.flatten());
         for rect in all {
             *rect = rect.scaled(px);

@@ -72,7 +72,7 @@ fn the_left_hand_is_the_mirror_image() {
                 let width = right.width_px;
                 let (right, left) = (bank_layout(&right, ask).unwrap(), bank_layout(&left, ask).unwrap());
                 let keys = |l: &BankLayout| {
-                    let top = l.doors.iter().map(|door| door.rect).chain([l.screens, l.header]);
+                    let top = l.screen_keys.iter().map(|key| key.rect).chain([l.screens, l.header]);
                     l.keys.iter().map(|k| k.rect).chain([l.back, l.start]).chain(top).collect::<Vec<_>>()
                 };
                 for (r, l) in keys(&right).iter().zip(&keys(&left)) {

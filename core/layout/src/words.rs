@@ -9,8 +9,11 @@
 mod sizes;
 
 use super::keys::Pad;
-use super::{DIGITS_MM, DoorPlace, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
-use restwater_screen::{BankState, TOP_DOORS};
+use super::{
+    DIGITS_MM, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, ScreenKeyPlace as DoorPlace,
+    TextSizes,
+};
+use restwater_screen::{BankState, TOP_SCREEN_KEYS as TOP_DOORS};
 pub use sizes::SUB_EM;
 use sizes::{
     CELL_EDGE_MM, HAIR_MM, HEADER_MM, LEAD_MM, NAME_MM, Room, Sizes, asked, heights, sizes_that_fit,

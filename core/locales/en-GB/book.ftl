@@ -88,10 +88,10 @@ book-key-light = Light
 book-key-light-sub = at the peg
 book-key-questions = Questions
 book-key-questions-sub = over several sessions
-book-door-files = Files
-book-door-files-sub = send, back up
-book-door-mend = Mend
-book-door-mend-sub = doubtful entries
+book-open-files = Files
+book-open-files-sub = send, back up
+book-open-mend = Mend
+book-open-mend-sub = doubtful entries
 
 book-rates-title = Catch per hour
 book-rates-figures-title = Figures

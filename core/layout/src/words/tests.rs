@@ -28,8 +28,9 @@ fn asks() -> Vec<PadAsk> {
 fn shown(layout: &BankLayout) -> Vec<Rect> {
     let maybe = [layout.since, layout.fan, layout.spot, layout.rig, layout.latest];
     let always = [layout.header, layout.screens, layout.strip, layout.advice, layout.notice];
-    let doors = layout.doors.iter().map(|door| door.rect);
-    let keys = layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod).chain(doors);
+    let screen_keys = layout.screen_keys.iter().map(|key| key.rect);
+    let keys =
+        layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod).chain(screen_keys);
     always
         .into_iter()
         .chain(maybe.into_iter().flatten())

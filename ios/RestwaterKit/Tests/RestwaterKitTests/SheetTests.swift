@@ -101,8 +101,8 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
         day.state.open(.screens)
         await day.look()
         let read = day.sheet.pieces.sorted { $0.order < $1.order }.map(\.tag).filter { $0.hasPrefix("group-") || $0.hasPrefix("open-") }
-        let doors = try XCTUnwrap(day.state.content.doors).doors
-        func tags(_ group: DoorGroup) -> [String] { doors.filter { $0.group == group }.map { "open-\(String.tag(Showing($0.which)))" } }
+        let keys = try XCTUnwrap(day.state.content.screenList).keys
+        func tags(_ group: ScreenGroup) -> [String] { keys.filter { $0.group == group }.map { "open-\(String.tag(Showing($0.which)))" } }
         XCTAssertEqual(read, ["group-1"] + tags(.onTheBank) + ["group-2"] + tags(.beforeAndAfter))
     }
 

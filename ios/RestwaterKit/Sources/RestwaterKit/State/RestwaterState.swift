@@ -72,12 +72,12 @@ public final class RestwaterState: Observed {
         let (at, which, lists) = (clock(), showing.which, showing == .screens)
         ask(
             { core in
-                (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil, try core.subject())
+                (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.screenList() : nil, try core.subject())
             }, reading: true
         ) { state, answer in
             state.subject = answer.3
             var content = state.content
-            if let doors = answer.2 { content.doors = doors }
+            if let list = answer.2 { content.screenList = list }
             content.settings = answer.0
             content.show(answer.1)
             if content != state.content { state.content = content }

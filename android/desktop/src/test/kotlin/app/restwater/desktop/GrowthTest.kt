@@ -108,7 +108,7 @@ class GrowthTest {
         val queue = ArrayDeque(listOf(view.leaves.first()))
         while (queue.isNotEmpty()) {
             val leaf = queue.removeFirst()
-            for ((id, tag) in doorsOf(leaf)) {
+            for ((id, tag) in screenKeysOf(leaf)) {
                 val next = view.leaves.find { it.id == id } ?: continue
                 if (paths.putIfAbsent(id, paths.getValue(leaf.id) + tag) == null) queue.addLast(next)
             }
@@ -120,7 +120,7 @@ class GrowthTest {
         }
     }
 
-    private fun doorsOf(leaf: Leaf) = (leaf.keys + leaf.list).mapNotNull { key -> (key.tap as? KeyTap.Leaf)?.let { it.id to key.tag } }
+    private fun screenKeysOf(leaf: Leaf) = (leaf.keys + leaf.list).mapNotNull { key -> (key.tap as? KeyTap.Leaf)?.let { it.id to key.tag } }
 
     private fun Bankside.leavesOf(screen: Showing): LeavesView? = when (screen) {
         Showing.BENCH -> state.bench
