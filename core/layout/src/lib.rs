@@ -272,8 +272,8 @@ pub struct BankLayout {
 pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError> {
     let mm = Millimetres::of(glass)?;
     let ask = PadAsk { rods: ask.rods.clamp(1, 3), ..ask };
-    let pad = keys::lay(&mm, ask);
-    let words = words::lay(&mm, &pad, ask);
+    let pad = keys::place(&mm, ask);
+    let words = words::place(&mm, &pad, ask);
     let pages = page::place(&mm);
     let mut layout = BankLayout {
         header: words.header,

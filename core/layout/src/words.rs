@@ -3,7 +3,7 @@
 //! Parts are taken in the order of what an angler can't do without, each at the text size that the phone is set to, as long as
 //! there is room (above the pad, or beside it on a screen on its side). The room left goes to the digits, the strip and further
 //! sentences. Where that size leaves no room for the first of them, the words are made smaller before any is lost. Large text
-//! asks for its full size everywhere, and each place gives what it can; on a glass too low for that the second sentence takes the
+//! asks for its full size everywhere, and each place gives what it can; on a screen too low for that the second sentence takes the
 //! line of the notice between the keys.
 
 mod sizes;
@@ -82,8 +82,8 @@ impl Column {
     }
 }
 
-/// Lays the words in the room a pad leaves.
-pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
+/// Places the words in the room that the pad leaves.
+pub(super) fn place(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let free = pad.words;
     let narrow = glass.on_its_side();
     // Beside the pad the three keys of the top have a line of their own.
@@ -240,7 +240,7 @@ enum Beside {
     },
 }
 
-/// With one rod: the fan beside the clock, or spot and since on a glass too small for lines of their own.
+/// With one rod: the fan beside the clock, or spot and since on a screen too small for lines of their own.
 fn beside_the_clock(words: &mut Words, digits: Rect, beside: Beside, left_handed: bool) {
     let bottom = words.since.map_or(digits.bottom(), |s| s.bottom());
     let block = Rect { height: bottom - digits.top, ..digits };
