@@ -731,11 +731,6 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func actOutside(key: Key, rod: UInt8?, at: Moment) throws  -> Update
     
     /**
-     * The screens that can be opened now.
-     */
-    func doors() throws  -> DoorsView
-    
-    /**
      * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
      */
     func firstScreen() throws  -> Which
@@ -765,6 +760,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * The same as JSON, for the day player; refused by a phone's library.
      */
     func screenJson(which: Which, now: Moment) throws  -> String
+    
+    /**
+     * The screens that can be opened now.
+     */
+    func screenList() throws  -> ScreenListView
     
     /**
      * The phone's language was changed.
@@ -1025,18 +1025,6 @@ open func actOutside(key: Key, rod: UInt8?, at: Moment)throws  -> Update  {
 }
     
     /**
-     * The screens that can be opened now.
-     */
-open func doors()throws  -> DoorsView  {
-    return try  FfiConverterTypeDoorsView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_doors(
-            self.uniffiCloneHandle(),uniffiCallStatus
-    )
-})
-}
-    
-    /**
      * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
      */
 open func firstScreen()throws  -> Which  {
@@ -1108,6 +1096,18 @@ open func screenJson(which: Which, now: Moment)throws  -> String  {
             self.uniffiCloneHandle(),
         FfiConverterTypeWhich_lower(which),
         FfiConverterTypeMoment_lower(now),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * The screens that can be opened now.
+     */
+open func screenList()throws  -> ScreenListView  {
+    return try  FfiConverterTypeScreenListView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_screen_list(
+            self.uniffiCloneHandle(),uniffiCallStatus
     )
 })
 }
@@ -1997,7 +1997,7 @@ public struct BankLayout: Equatable, Hashable {
      * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
      * record stays blank.
      */
-    public let doors: [DoorPlace]
+    public let screenKeys: [ScreenKeyPlace]
     /**
      * The clocks, in the order of the rods.
      */
@@ -2122,7 +2122,7 @@ public struct BankLayout: Equatable, Hashable {
         /**
          * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
          * record stays blank.
-         */doors: [DoorPlace], 
+         */screenKeys: [ScreenKeyPlace], 
         /**
          * The clocks, in the order of the rods.
          */rods: [RodPlace], 
@@ -2209,7 +2209,7 @@ public struct BankLayout: Equatable, Hashable {
          */broken: [BrokenRule]) {
         self.header = header
         self.screens = screens
-        self.doors = doors
+        self.screenKeys = screenKeys
         self.rods = rods
         self.since = since
         self.fan = fan
@@ -2257,7 +2257,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
             try BankLayout(
                 header: FfiConverterTypeRect.read(from: &buf), 
                 screens: FfiConverterTypeRect.read(from: &buf), 
-                doors: FfiConverterSequenceTypeDoorPlace.read(from: &buf), 
+                screenKeys: FfiConverterSequenceTypeScreenKeyPlace.read(from: &buf), 
                 rods: FfiConverterSequenceTypeRodPlace.read(from: &buf), 
                 since: FfiConverterOptionTypeRect.read(from: &buf), 
                 fan: FfiConverterOptionTypeRect.read(from: &buf), 
@@ -2291,7 +2291,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
     public static func write(_ value: BankLayout, into buf: inout [UInt8]) {
         FfiConverterTypeRect.write(value.header, into: &buf)
         FfiConverterTypeRect.write(value.screens, into: &buf)
-        FfiConverterSequenceTypeDoorPlace.write(value.doors, into: &buf)
+        FfiConverterSequenceTypeScreenKeyPlace.write(value.screenKeys, into: &buf)
         FfiConverterSequenceTypeRodPlace.write(value.rods, into: &buf)
         FfiConverterOptionTypeRect.write(value.since, into: &buf)
         FfiConverterOptionTypeRect.write(value.fan, into: &buf)
@@ -2353,7 +2353,7 @@ public struct BankView: Equatable, Hashable {
     /**
      * The screens whose keys are beside it, if there is something to see on them.
      */
-    public let doors: [Door]
+    public let screenKeys: [ScreenKey]
     /**
      * The rods' clocks, in order.
      */
@@ -2406,7 +2406,7 @@ public struct BankView: Equatable, Hashable {
          */header: HeaderView, 
         /**
          * The screens whose keys are beside it, if there is something to see on them.
-         */doors: [Door], 
+         */screenKeys: [ScreenKey], 
         /**
          * The rods' clocks, in order.
          */rods: [RodView], 
@@ -2439,7 +2439,7 @@ public struct BankView: Equatable, Hashable {
          */logged: String) {
         self.state = state
         self.header = header
-        self.doors = doors
+        self.screenKeys = screenKeys
         self.rods = rods
         self.strip = strip
         self.advice = advice
@@ -2470,7 +2470,7 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
             try BankView(
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 header: FfiConverterTypeHeaderView.read(from: &buf), 
-                doors: FfiConverterSequenceTypeDoor.read(from: &buf), 
+                screenKeys: FfiConverterSequenceTypeScreenKey.read(from: &buf), 
                 rods: FfiConverterSequenceTypeRodView.read(from: &buf), 
                 strip: FfiConverterTypeStripView.read(from: &buf), 
                 advice: FfiConverterTypeAdviceView.read(from: &buf), 
@@ -2487,7 +2487,7 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
     public static func write(_ value: BankView, into buf: inout [UInt8]) {
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterTypeHeaderView.write(value.header, into: &buf)
-        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
+        FfiConverterSequenceTypeScreenKey.write(value.screenKeys, into: &buf)
         FfiConverterSequenceTypeRodView.write(value.rods, into: &buf)
         FfiConverterTypeStripView.write(value.strip, into: &buf)
         FfiConverterTypeAdviceView.write(value.advice, into: &buf)
@@ -4041,253 +4041,6 @@ public func FfiConverterTypeDayTap_lift(_ buf: RustBuffer) throws -> DayTap {
 #endif
 public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
     return FfiConverterTypeDayTap.lower(value)
-}
-
-
-/**
- * A screen that can be opened.
- */
-public struct Door: Equatable, Hashable {
-    /**
-     * Which.
-     */
-    public let which: Which
-    /**
-     * When it is used.
-     */
-    public let group: DoorGroup
-    /**
-     * Its word.
-     */
-    public let label: String
-    /**
-     * A smaller line below.
-     */
-    public let sub: String
-    /**
-     * What a screen reader says.
-     */
-    public let spoken: String
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Which.
-         */which: Which, 
-        /**
-         * When it is used.
-         */group: DoorGroup, 
-        /**
-         * Its word.
-         */label: String, 
-        /**
-         * A smaller line below.
-         */sub: String, 
-        /**
-         * What a screen reader says.
-         */spoken: String) {
-        self.which = which
-        self.group = group
-        self.label = label
-        self.sub = sub
-        self.spoken = spoken
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension Door: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeDoor: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Door {
-        return
-            try Door(
-                which: FfiConverterTypeWhich.read(from: &buf), 
-                group: FfiConverterTypeDoorGroup.read(from: &buf), 
-                label: FfiConverterString.read(from: &buf), 
-                sub: FfiConverterString.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: Door, into buf: inout [UInt8]) {
-        FfiConverterTypeWhich.write(value.which, into: &buf)
-        FfiConverterTypeDoorGroup.write(value.group, into: &buf)
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.sub, into: &buf)
-        FfiConverterString.write(value.spoken, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoor_lift(_ buf: RustBuffer) throws -> Door {
-    return try FfiConverterTypeDoor.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoor_lower(_ value: Door) -> RustBuffer {
-    return FfiConverterTypeDoor.lower(value)
-}
-
-
-/**
- * The place of the key of a screen.
- */
-public struct DoorPlace: Equatable, Hashable {
-    /**
-     * Which screen it opens.
-     */
-    public let which: Which
-    /**
-     * Where it lies.
-     */
-    public let rect: Rect
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Which screen it opens.
-         */which: Which, 
-        /**
-         * Where it lies.
-         */rect: Rect) {
-        self.which = which
-        self.rect = rect
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension DoorPlace: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeDoorPlace: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorPlace {
-        return
-            try DoorPlace(
-                which: FfiConverterTypeWhich.read(from: &buf), 
-                rect: FfiConverterTypeRect.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: DoorPlace, into buf: inout [UInt8]) {
-        FfiConverterTypeWhich.write(value.which, into: &buf)
-        FfiConverterTypeRect.write(value.rect, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorPlace_lift(_ buf: RustBuffer) throws -> DoorPlace {
-    return try FfiConverterTypeDoorPlace.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorPlace_lower(_ value: DoorPlace) -> RustBuffer {
-    return FfiConverterTypeDoorPlace.lower(value)
-}
-
-
-/**
- * The list with its headings.
- */
-public struct DoorsView: Equatable, Hashable {
-    /**
-     * Heading of the screens used while fishing.
-     */
-    public let onTheBank: String
-    /**
-     * Heading of the others.
-     */
-    public let beforeAndAfter: String
-    /**
-     * The screens.
-     */
-    public let doors: [Door]
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Heading of the screens used while fishing.
-         */onTheBank: String, 
-        /**
-         * Heading of the others.
-         */beforeAndAfter: String, 
-        /**
-         * The screens.
-         */doors: [Door]) {
-        self.onTheBank = onTheBank
-        self.beforeAndAfter = beforeAndAfter
-        self.doors = doors
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension DoorsView: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeDoorsView: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorsView {
-        return
-            try DoorsView(
-                onTheBank: FfiConverterString.read(from: &buf), 
-                beforeAndAfter: FfiConverterString.read(from: &buf), 
-                doors: FfiConverterSequenceTypeDoor.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: DoorsView, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.onTheBank, into: &buf)
-        FfiConverterString.write(value.beforeAndAfter, into: &buf)
-        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorsView_lift(_ buf: RustBuffer) throws -> DoorsView {
-    return try FfiConverterTypeDoorsView.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorsView_lower(_ value: DoorsView) -> RustBuffer {
-    return FfiConverterTypeDoorsView.lower(value)
 }
 
 
@@ -9608,7 +9361,7 @@ public struct RodView: Equatable, Hashable {
      */
     public let name: String
     /**
-     * Its number, where a small glass has no room for its name: "1".
+     * Its number, where a small screen has no room for its name: "1".
      */
     public let number: String
     /**
@@ -9617,7 +9370,7 @@ public struct RodView: Equatable, Hashable {
     public let label: String
     /**
      * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
-     * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+     * there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
      * leads to the rod. Otherwise empty.
      */
     public let alert: String
@@ -9664,14 +9417,14 @@ public struct RodView: Equatable, Hashable {
          * "Rod 1".
          */name: String, 
         /**
-         * Its number, where a small glass has no room for its name: "1".
+         * Its number, where a small screen has no room for its name: "1".
          */number: String, 
         /**
          * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
          */label: String, 
         /**
          * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
-         * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+         * there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
          * leads to the rod. Otherwise empty.
          */alert: String, 
         /**
@@ -9844,6 +9597,253 @@ public func FfiConverterTypeSaid_lift(_ buf: RustBuffer) throws -> Said {
 #endif
 public func FfiConverterTypeSaid_lower(_ value: Said) -> RustBuffer {
     return FfiConverterTypeSaid.lower(value)
+}
+
+
+/**
+ * A screen that can be opened.
+ */
+public struct ScreenKey: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let which: Which
+    /**
+     * When it is used.
+     */
+    public let group: ScreenGroup
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */which: Which, 
+        /**
+         * When it is used.
+         */group: ScreenGroup, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.which = which
+        self.group = group
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ScreenKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreenKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ScreenKey {
+        return
+            try ScreenKey(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                group: FfiConverterTypeScreenGroup.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ScreenKey, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeScreenGroup.write(value.group, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenKey_lift(_ buf: RustBuffer) throws -> ScreenKey {
+    return try FfiConverterTypeScreenKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenKey_lower(_ value: ScreenKey) -> RustBuffer {
+    return FfiConverterTypeScreenKey.lower(value)
+}
+
+
+/**
+ * The place of the key of a screen.
+ */
+public struct ScreenKeyPlace: Equatable, Hashable {
+    /**
+     * Which screen it opens.
+     */
+    public let which: Which
+    /**
+     * Where it lies.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which screen it opens.
+         */which: Which, 
+        /**
+         * Where it lies.
+         */rect: Rect) {
+        self.which = which
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ScreenKeyPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreenKeyPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ScreenKeyPlace {
+        return
+            try ScreenKeyPlace(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ScreenKeyPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenKeyPlace_lift(_ buf: RustBuffer) throws -> ScreenKeyPlace {
+    return try FfiConverterTypeScreenKeyPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenKeyPlace_lower(_ value: ScreenKeyPlace) -> RustBuffer {
+    return FfiConverterTypeScreenKeyPlace.lower(value)
+}
+
+
+/**
+ * The list with its headings.
+ */
+public struct ScreenListView: Equatable, Hashable {
+    /**
+     * Heading of the screens used while fishing.
+     */
+    public let onTheBank: String
+    /**
+     * Heading of the others.
+     */
+    public let beforeAndAfter: String
+    /**
+     * The screens.
+     */
+    public let keys: [ScreenKey]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Heading of the screens used while fishing.
+         */onTheBank: String, 
+        /**
+         * Heading of the others.
+         */beforeAndAfter: String, 
+        /**
+         * The screens.
+         */keys: [ScreenKey]) {
+        self.onTheBank = onTheBank
+        self.beforeAndAfter = beforeAndAfter
+        self.keys = keys
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ScreenListView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreenListView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ScreenListView {
+        return
+            try ScreenListView(
+                onTheBank: FfiConverterString.read(from: &buf), 
+                beforeAndAfter: FfiConverterString.read(from: &buf), 
+                keys: FfiConverterSequenceTypeScreenKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ScreenListView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.onTheBank, into: &buf)
+        FfiConverterString.write(value.beforeAndAfter, into: &buf)
+        FfiConverterSequenceTypeScreenKey.write(value.keys, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenListView_lift(_ buf: RustBuffer) throws -> ScreenListView {
+    return try FfiConverterTypeScreenListView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenListView_lower(_ value: ScreenListView) -> RustBuffer {
+    return FfiConverterTypeScreenListView.lower(value)
 }
 
 
@@ -15669,81 +15669,6 @@ public func FfiConverterTypeCounting_lift(_ buf: RustBuffer) throws -> Counting 
 #endif
 public func FfiConverterTypeCounting_lower(_ value: Counting) -> RustBuffer {
     return FfiConverterTypeCounting.lower(value)
-}
-
-
-
-/**
- * When a screen is used.
- */
-
-public enum DoorGroup: Equatable, Hashable, CaseIterable {
-    
-    /**
-     * While fishing.
-     */
-    case onTheBank
-    /**
-     * Before the day and after it.
-     */
-    case beforeAndAfter
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension DoorGroup: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeDoorGroup: FfiConverterRustBuffer {
-    typealias SwiftType = DoorGroup
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorGroup {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .onTheBank
-        
-        case 2: return .beforeAndAfter
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: DoorGroup, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case .onTheBank:
-            writeInt(&buf, Int32(1))
-        
-        
-        case .beforeAndAfter:
-            writeInt(&buf, Int32(2))
-        
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorGroup_lift(_ buf: RustBuffer) throws -> DoorGroup {
-    return try FfiConverterTypeDoorGroup.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
-    return FfiConverterTypeDoorGroup.lower(value)
 }
 
 
@@ -22276,6 +22201,81 @@ public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
 
 
 /**
+ * When a screen is used.
+ */
+
+public enum ScreenGroup: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * While fishing.
+     */
+    case onTheBank
+    /**
+     * Before the day and after it.
+     */
+    case beforeAndAfter
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ScreenGroup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreenGroup: FfiConverterRustBuffer {
+    typealias SwiftType = ScreenGroup
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ScreenGroup {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .onTheBank
+        
+        case 2: return .beforeAndAfter
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ScreenGroup, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .onTheBank:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .beforeAndAfter:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenGroup_lift(_ buf: RustBuffer) throws -> ScreenGroup {
+    return try FfiConverterTypeScreenGroup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenGroup_lower(_ value: ScreenGroup) -> RustBuffer {
+    return FfiConverterTypeScreenGroup.lower(value)
+}
+
+
+
+/**
  * Three months, by the local date a session began on.
  */
 
@@ -27309,56 +27309,6 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterSequenceTypeDoor: FfiConverterRustBuffer {
-    typealias SwiftType = [Door]
-
-    public static func write(_ value: [Door], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeDoor.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Door] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [Door]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeDoor.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceTypeDoorPlace: FfiConverterRustBuffer {
-    typealias SwiftType = [DoorPlace]
-
-    public static func write(_ value: [DoorPlace], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeDoorPlace.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [DoorPlace] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [DoorPlace]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeDoorPlace.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
 fileprivate struct FfiConverterSequenceTypeFishKey: FfiConverterRustBuffer {
     typealias SwiftType = [FishKey]
 
@@ -27801,6 +27751,56 @@ fileprivate struct FfiConverterSequenceTypeRodView: FfiConverterRustBuffer {
         seq.reserveCapacity(Int(len))
         for _ in 0 ..< len {
             seq.append(try FfiConverterTypeRodView.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeScreenKey: FfiConverterRustBuffer {
+    typealias SwiftType = [ScreenKey]
+
+    public static func write(_ value: [ScreenKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeScreenKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ScreenKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ScreenKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeScreenKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeScreenKeyPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [ScreenKeyPlace]
+
+    public static func write(_ value: [ScreenKeyPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeScreenKeyPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ScreenKeyPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ScreenKeyPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeScreenKeyPlace.read(from: &buf))
         }
         return seq
     }
@@ -28605,9 +28605,6 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_act_outside() != 61663) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_doors() != 423) {
-        return InitializationResult.apiChecksumMismatch
-    }
     if (uniffi_restwater_checksum_method_restwater_first_screen() != 13519) {
         return InitializationResult.apiChecksumMismatch
     }
@@ -28624,6 +28621,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_screen_json() != 15555) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_screen_list() != 21040) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_set_language() != 30421) {

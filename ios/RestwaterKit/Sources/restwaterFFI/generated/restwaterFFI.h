@@ -329,11 +329,6 @@ RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer act
 RustBuffer uniffi_restwater_fn_method_restwater_act_outside(uint64_t ptr, RustBuffer key, RustBuffer rod, RustBuffer at, RustCallStatus *_Nonnull out_status
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_DOORS
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_DOORS
-RustBuffer uniffi_restwater_fn_method_restwater_doors(uint64_t ptr, RustCallStatus *_Nonnull out_status
-);
-#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_FIRST_SCREEN
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_FIRST_SCREEN
 RustBuffer uniffi_restwater_fn_method_restwater_first_screen(uint64_t ptr, RustCallStatus *_Nonnull out_status
@@ -362,6 +357,11 @@ RustBuffer uniffi_restwater_fn_method_restwater_screen(uint64_t ptr, RustBuffer 
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_JSON
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_JSON
 RustBuffer uniffi_restwater_fn_method_restwater_screen_json(uint64_t ptr, RustBuffer which, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_LIST
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_LIST
+RustBuffer uniffi_restwater_fn_method_restwater_screen_list(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SET_LANGUAGE
@@ -966,12 +966,6 @@ uint16_t uniffi_restwater_checksum_method_restwater_act_outside(void
     
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
-uint16_t uniffi_restwater_checksum_method_restwater_doors(void
-    
-);
-#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_FIRST_SCREEN
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_FIRST_SCREEN
 uint16_t uniffi_restwater_checksum_method_restwater_first_screen(void
@@ -1005,6 +999,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_screen(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_JSON
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_JSON
 uint16_t uniffi_restwater_checksum_method_restwater_screen_json(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_LIST
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_LIST
+uint16_t uniffi_restwater_checksum_method_restwater_screen_list(void
     
 );
 #endif

@@ -760,8 +760,6 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act_outside(
     ): Int
-    external fun uniffi_restwater_checksum_method_restwater_doors(
-    ): Int
     external fun uniffi_restwater_checksum_method_restwater_first_screen(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
@@ -773,6 +771,8 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_screen(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_screen_json(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_screen_list(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_set_language(
     ): Int
@@ -844,8 +844,6 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act_outside(`ptr`: Long,`key`: RustBuffer.ByValue,`rod`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_first_screen(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -857,6 +855,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_method_restwater_screen(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_screen_list(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_set_language(`ptr`: Long,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
@@ -1132,9 +1132,6 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_act_outside() and 0xFFFF) != 61663) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 423) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
     if ((lib.uniffi_restwater_checksum_method_restwater_first_screen() and 0xFFFF) != 13519) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
@@ -1151,6 +1148,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 15555) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen_list() and 0xFFFF) != 21040) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_set_language() and 0xFFFF) != 30421) {
@@ -1817,11 +1817,6 @@ public interface RestwaterInterface {
     fun `actOutside`(`key`: Key, `rod`: kotlin.UByte?, `at`: Moment): Update
     
     /**
-     * The screens that can be opened now.
-     */
-    fun `doors`(): DoorsView
-    
-    /**
      * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
      */
     fun `firstScreen`(): Which
@@ -1851,6 +1846,11 @@ public interface RestwaterInterface {
      * The same as JSON, for the day player; refused by a phone's library.
      */
     fun `screenJson`(`which`: Which, `now`: Moment): kotlin.String
+    
+    /**
+     * The screens that can be opened now.
+     */
+    fun `screenList`(): ScreenListView
     
     /**
      * The phone's language was changed.
@@ -2204,23 +2204,6 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * The screens that can be opened now.
-     */
-    @Throws(RestwaterException::class)override fun `doors`(): DoorsView {
-            return FfiConverterTypeDoorsView.lift(
-    callWithHandle {
-    uniffiRustCallWithError(RestwaterException) { _status ->
-    UniffiLib.uniffi_restwater_fn_method_restwater_doors(
-        it,
-        _status)
-}
-    }
-    )
-    }
-    
-
-    
-    /**
      * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
      */
     @Throws(RestwaterException::class)override fun `firstScreen`(): Which {
@@ -2319,6 +2302,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         
         FfiConverterTypeWhich.lower(`which`),
         FfiConverterTypeMoment.lower(`now`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * The screens that can be opened now.
+     */
+    @Throws(RestwaterException::class)override fun `screenList`(): ScreenListView {
+            return FfiConverterTypeScreenListView.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_screen_list(
+        it,
+        _status)
 }
     }
     )
@@ -3138,7 +3138,7 @@ data class BankLayout (
      * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
      * record stays blank.
      */
-    val `doors`: List<DoorPlace>
+    val `screenKeys`: List<ScreenKeyPlace>
     , 
     /**
      * The clocks, in the order of the rods.
@@ -3295,7 +3295,7 @@ public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
         return BankLayout(
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
-            FfiConverterSequenceTypeDoorPlace.read(buf),
+            FfiConverterSequenceTypeScreenKeyPlace.read(buf),
             FfiConverterSequenceTypeRodPlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -3347,7 +3347,7 @@ data class BankView (
     /**
      * The screens whose keys are beside it, if there is something to see on them.
      */
-    val `doors`: List<Door>
+    val `screenKeys`: List<ScreenKey>
     , 
     /**
      * The rods' clocks, in order.
@@ -3416,7 +3416,7 @@ public object FfiConverterTypeBankView: FfiConverterOnlyRead<BankView> {
         return BankView(
             FfiConverterTypeBankState.read(buf),
             FfiConverterTypeHeaderView.read(buf),
-            FfiConverterSequenceTypeDoor.read(buf),
+            FfiConverterSequenceTypeScreenKey.read(buf),
             FfiConverterSequenceTypeRodView.read(buf),
             FfiConverterTypeStripView.read(buf),
             FfiConverterTypeAdviceView.read(buf),
@@ -4310,144 +4310,6 @@ public object FfiConverterTypeDayTap: FfiConverterOnlyRead<DayTap> {
             FfiConverterTypeMoment.read(buf),
             FfiConverterOptionalTypeAction.read(buf),
             FfiConverterOptionalString.read(buf),
-        )
-    }
-
-}
-
-
-
-/**
- * A screen that can be opened.
- */
-data class Door (
-    /**
-     * Which.
-     */
-    val `which`: Which
-    , 
-    /**
-     * When it is used.
-     */
-    val `group`: DoorGroup
-    , 
-    /**
-     * Its word.
-     */
-    val `label`: kotlin.String
-    , 
-    /**
-     * A smaller line below.
-     */
-    val `sub`: kotlin.String
-    , 
-    /**
-     * What a screen reader says.
-     */
-    val `spoken`: kotlin.String
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeDoor: FfiConverterOnlyRead<Door> {
-    override fun read(buf: ByteBuffer): Door {
-        return Door(
-            FfiConverterTypeWhich.read(buf),
-            FfiConverterTypeDoorGroup.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-        )
-    }
-
-}
-
-
-
-/**
- * The place of the key of a screen.
- */
-data class DoorPlace (
-    /**
-     * Which screen it opens.
-     */
-    val `which`: Which
-    , 
-    /**
-     * Where it lies.
-     */
-    val `rect`: Rect
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeDoorPlace: FfiConverterOnlyRead<DoorPlace> {
-    override fun read(buf: ByteBuffer): DoorPlace {
-        return DoorPlace(
-            FfiConverterTypeWhich.read(buf),
-            FfiConverterTypeRect.read(buf),
-        )
-    }
-
-}
-
-
-
-/**
- * The list with its headings.
- */
-data class DoorsView (
-    /**
-     * Heading of the screens used while fishing.
-     */
-    val `onTheBank`: kotlin.String
-    , 
-    /**
-     * Heading of the others.
-     */
-    val `beforeAndAfter`: kotlin.String
-    , 
-    /**
-     * The screens.
-     */
-    val `doors`: List<Door>
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeDoorsView: FfiConverterOnlyRead<DoorsView> {
-    override fun read(buf: ByteBuffer): DoorsView {
-        return DoorsView(
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterSequenceTypeDoor.read(buf),
         )
     }
 
@@ -7667,7 +7529,7 @@ data class RodView (
     val `name`: kotlin.String
     , 
     /**
-     * Its number, where a small glass has no room for its name: "1".
+     * Its number, where a small screen has no room for its name: "1".
      */
     val `number`: kotlin.String
     , 
@@ -7678,7 +7540,7 @@ data class RodView (
     , 
     /**
      * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
-     * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+     * there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
      * leads to the rod. Otherwise empty.
      */
     val `alert`: kotlin.String
@@ -7789,6 +7651,144 @@ public object FfiConverterTypeSaid: FfiConverterOnlyRead<Said> {
         return Said(
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A screen that can be opened.
+ */
+data class ScreenKey (
+    /**
+     * Which.
+     */
+    val `which`: Which
+    , 
+    /**
+     * When it is used.
+     */
+    val `group`: ScreenGroup
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreenKey: FfiConverterOnlyRead<ScreenKey> {
+    override fun read(buf: ByteBuffer): ScreenKey {
+        return ScreenKey(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeScreenGroup.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The place of the key of a screen.
+ */
+data class ScreenKeyPlace (
+    /**
+     * Which screen it opens.
+     */
+    val `which`: Which
+    , 
+    /**
+     * Where it lies.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreenKeyPlace: FfiConverterOnlyRead<ScreenKeyPlace> {
+    override fun read(buf: ByteBuffer): ScreenKeyPlace {
+        return ScreenKeyPlace(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The list with its headings.
+ */
+data class ScreenListView (
+    /**
+     * Heading of the screens used while fishing.
+     */
+    val `onTheBank`: kotlin.String
+    , 
+    /**
+     * Heading of the others.
+     */
+    val `beforeAndAfter`: kotlin.String
+    , 
+    /**
+     * The screens.
+     */
+    val `keys`: List<ScreenKey>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreenListView: FfiConverterOnlyRead<ScreenListView> {
+    override fun read(buf: ByteBuffer): ScreenListView {
+        return ScreenListView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeScreenKey.read(buf),
         )
     }
 
@@ -13449,44 +13449,6 @@ public object FfiConverterTypeCounting : FfiConverterRustBuffer<Counting>{
             }
         }.let { /* this makes the `when` an expression, which ensures it is exhaustive */ }
     }
-}
-
-
-
-
-
-/**
- * When a screen is used.
- */
-
-enum class DoorGroup {
-    
-    /**
-     * While fishing.
-     */
-    ON_THE_BANK,
-    /**
-     * Before the day and after it.
-     */
-    BEFORE_AND_AFTER;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeDoorGroup: FfiConverterOnlyRead<DoorGroup> {
-    override fun read(buf: ByteBuffer) = try {
-        DoorGroup.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
 }
 
 
@@ -19418,6 +19380,44 @@ public object FfiConverterTypeScreen : FfiConverterOnlyRead<Screen>{
 
 
 /**
+ * When a screen is used.
+ */
+
+enum class ScreenGroup {
+    
+    /**
+     * While fishing.
+     */
+    ON_THE_BANK,
+    /**
+     * Before the day and after it.
+     */
+    BEFORE_AND_AFTER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreenGroup: FfiConverterOnlyRead<ScreenGroup> {
+    override fun read(buf: ByteBuffer) = try {
+        ScreenGroup.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
+    }
+
+}
+
+
+
+
+
+/**
  * Three months, by the local date a session began on.
  */
 
@@ -24002,38 +24002,6 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterOnlyRead<List<DayTap>>
 /**
  * @suppress
  */
-public object FfiConverterSequenceTypeDoor: FfiConverterOnlyRead<List<Door>> {
-    override fun read(buf: ByteBuffer): List<Door> {
-        val len = buf.getInt()
-        return List<Door>(len) {
-            FfiConverterTypeDoor.read(buf)
-        }
-    }
-
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeDoorPlace: FfiConverterOnlyRead<List<DoorPlace>> {
-    override fun read(buf: ByteBuffer): List<DoorPlace> {
-        val len = buf.getInt()
-        return List<DoorPlace>(len) {
-            FfiConverterTypeDoorPlace.read(buf)
-        }
-    }
-
-}
-
-
-
-
-/**
- * @suppress
- */
 public object FfiConverterSequenceTypeFishKey: FfiConverterOnlyRead<List<FishKey>> {
     override fun read(buf: ByteBuffer): List<FishKey> {
         val len = buf.getInt()
@@ -24323,6 +24291,38 @@ public object FfiConverterSequenceTypeRodView: FfiConverterOnlyRead<List<RodView
         val len = buf.getInt()
         return List<RodView>(len) {
             FfiConverterTypeRodView.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeScreenKey: FfiConverterOnlyRead<List<ScreenKey>> {
+    override fun read(buf: ByteBuffer): List<ScreenKey> {
+        val len = buf.getInt()
+        return List<ScreenKey>(len) {
+            FfiConverterTypeScreenKey.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeScreenKeyPlace: FfiConverterOnlyRead<List<ScreenKeyPlace>> {
+    override fun read(buf: ByteBuffer): List<ScreenKeyPlace> {
+        val len = buf.getInt()
+        return List<ScreenKeyPlace>(len) {
+            FfiConverterTypeScreenKeyPlace.read(buf)
         }
     }
 
