@@ -46,7 +46,7 @@ class LeavesScreensTest {
         start()
         tapOn("screens")
         val screens = checkNotNull(state.screenList).keys.map { Showing.of(it.which) }
-        assertTrue(screens.containsAll(listOf(Showing.BENCH, Showing.BOOK, Showing.CONDITIONS, Showing.CAUTIONS)), "$doors")
+        assertTrue(screens.containsAll(listOf(Showing.BENCH, Showing.BOOK, Showing.CONDITIONS, Showing.CAUTIONS)), "$screens")
         assertFalse(Showing.BANK in screens, "a screen the shell doesn't know: $screens")
         tapOn("back")
         for (goal in screens) {
