@@ -36,7 +36,7 @@ impl RestwaterError {
         Self::Failed { kind: ErrorKind::Internal, text, detail: format!("{error:?}") }
     }
 
-    /// An error of a caller, which no tap of an angler's can bring about: in its own words, which are English.
+    /// An error of the calling code, which no tap can cause: in its own words, which are English.
     pub(crate) fn plain(kind: ErrorKind, error: &impl std::error::Error) -> Self {
         Self::Failed { kind, text: error.to_string(), detail: format!("{error:?}") }
     }

@@ -1,5 +1,4 @@
-//! Long work: made, taken in and looked over off the main thread, with
-//! its progress in sight and a way to give it up.
+//! Long work off the main thread (backup, import, check), with progress and cancelling.
 
 use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
@@ -15,11 +14,11 @@ use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Arc, OnceLock};
 use tokio::runtime::{Builder, Runtime};
 
-/// A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+/// A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
 #[derive(Default, uniffi::Object)]
 pub struct Work {
     done: AtomicU64,
-    given_up: AtomicBool,
+    cancelled: AtomicBool,
 }
 
 #[uniffi::export]
@@ -31,9 +30,9 @@ impl Work {
         Arc::default()
     }
 
-    /// Gives it up; what it was about to change stays as it was.
-    pub fn give_up(&self) {
-        self.given_up.store(true, Ordering::Relaxed);
+    /// Cancels it; what it was about to change stays as it was.
+    pub fn cancel(&self) {
+        self.cancelled.store(true, Ordering::Relaxed);
     }
 
     /// Entries dealt with so far (pages of a backup).
@@ -42,12 +41,12 @@ impl Work {
     }
 }
 
-/// Gives the work up when the task that waits for it is dropped.
-struct GiveUpWithTask(Arc<Work>);
+/// Cancels the work when the task that waits for it is dropped.
+struct CancelWithTask(Arc<Work>);
 
-impl Drop for GiveUpWithTask {
+impl Drop for CancelWithTask {
     fn drop(&mut self) {
-        self.0.give_up();
+        self.0.cancel();
     }
 }
 
@@ -68,7 +67,7 @@ impl Restwater {
         work: Arc<Work>,
         call: impl FnOnce(&mut App, &mut OnProgress<'_>) -> Result<T, AppError> + Send + 'static,
     ) -> Result<T, RestwaterError> {
-        let guard = GiveUpWithTask(Arc::clone(&work));
+        let guard = CancelWithTask(Arc::clone(&work));
         let this = Arc::clone(&self);
         let runtime = match runtime() {
             Ok(runtime) => runtime,
@@ -77,7 +76,7 @@ impl Restwater {
         let task = runtime.spawn_blocking(move || {
             let mut progress = |at: restwater_exchange::Progress| {
                 work.done.store(at.ops, Ordering::Relaxed);
-                if work.given_up.load(Ordering::Relaxed) {
+                if work.cancelled.load(Ordering::Relaxed) {
                     ControlFlow::Break(())
                 } else {
                     ControlFlow::Continue(())
@@ -122,7 +121,7 @@ impl Restwater {
         self.long(work, move |app, progress| app.take_in(Path::new(&path), &source, &at, progress)).await
     }
 
-    /// Makes a backup now, and reads it again. None where it was given up.
+    /// Makes a backup now, and reads it again. `None` if it was cancelled.
     pub async fn back_up(
         self: Arc<Self>,
         now: Moment,
@@ -141,7 +140,7 @@ impl Restwater {
         self.with(|app| app.latest_backup())
     }
 
-    /// Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+    /// Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
     pub async fn look_over(self: Arc<Self>) -> Result<String, RestwaterError> {
         self.long(Work::new(), |app, _| app.look_over()).await
     }
@@ -157,7 +156,7 @@ pub fn superfluous_copies(names: &[String], made: &str) -> Vec<String> {
 
 /// Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
 /// a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
-/// the phone takes along.
+/// the phone includes.
 #[uniffi::export]
 pub fn after_transfer(dir: &str, mark: &str, now: &Moment, language: &str) -> Result<(), RestwaterError> {
     App::after_transfer(Path::new(dir), Path::new(mark), Box::new(SystemEntropy::default()), now)

@@ -8,7 +8,7 @@ use restwater_layout::{
     BankLayout, Glass, GridAsk, GridPage, MatchLayout, PadAsk, PadWords, PagerWords, SwimLayout, SwimPadAsk,
 };
 use restwater_log::Moment;
-use restwater_screen::{DoorsView, Key, WatchView, Wording};
+use restwater_screen::{Key, ScreenListView, WatchView, Wording};
 use restwater_swim::{FaceWidths, SwimScene};
 use std::path::Path;
 use std::sync::{Arc, Mutex, MutexGuard};
@@ -95,8 +95,8 @@ impl Restwater {
     }
 
     /// The screens that can be opened now.
-    pub fn doors(&self) -> Result<DoorsView, RestwaterError> {
-        self.with(|app| Ok(app.doors()))
+    pub fn screen_list(&self) -> Result<ScreenListView, RestwaterError> {
+        self.with(|app| Ok(app.screen_list()))
     }
 
     /// The screen that the app opens with: once, before anything was logged, the cards of the first opening.
@@ -125,14 +125,14 @@ impl Restwater {
     }
 }
 
-/// Where the Bank screen's things lie on a glass.
+/// Where everything of the Bank is on a screen of this size.
 #[uniffi::export]
 pub fn bank_layout(glass: Glass, ask: PadAsk) -> Result<BankLayout, RestwaterError> {
     restwater_layout::bank_layout(&glass, ask)
         .map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
 }
 
-/// The words on the glass that belong to no record.
+/// The words on the screen that are in no record.
 #[uniffi::export]
 #[must_use]
 pub fn pad_words(language: &str) -> PadWords {
@@ -160,7 +160,7 @@ pub fn sub_mm() -> f64 {
     restwater_layout::SUB_EM
 }
 
-/// Where the Swim screen's things lie on a glass.
+/// Where everything of the Swim is on a screen of this size.
 #[uniffi::export]
 #[must_use]
 pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
@@ -181,7 +181,7 @@ pub fn swim_legend(glass: &FanGlass, language: &str) -> Result<SwimScene, Restwa
         .map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
 }
 
-/// Where the keys of the Match screen lie on a glass.
+/// Where the keys of the Match screen are on a screen of this size.
 #[uniffi::export]
 pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
     restwater_layout::match_layout(glass).map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))

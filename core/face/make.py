@@ -34,9 +34,9 @@ TEXT = (
 NO_BREAK_HYPHEN = 0x2011
 DIGITS = list("0123456789:+-–− ")
 
-# File, style, weight, width, optical size, characters. Of the clock there are four cuts: the widest that has room is taken,
-# and none is ever stretched. Its optical size is the largest: the digits stand close. That of the words is small print: their
-# letters stand open and apart.
+# File, style, weight, width, optical size, characters. Of the clock there are four cuts: the widest that has room is taken, and
+# none is ever stretched. Its optical size is the largest: the digits are close together. That of the words is small print: their
+# letters are open and further apart.
 CUTS = [
     ("restwater_medium", "Medium", 500, 100, 10, TEXT),
     ("restwater_bold", "Bold", 700, 100, 10, TEXT),

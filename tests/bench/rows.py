@@ -10,7 +10,7 @@ COLUMNS = ("fastest", "slowest", "median", "mean")
 
 
 def row(name, ours, goal, held, peer="-", ratio=None):
-    """Prints one row; held is None where there is no goal."""
+    """Prints one row; held is None without a goal."""
     outcome = "noted" if held is None else "held" if held else "missed"
     print("bench", name, ours, peer, "-" if ratio is None else f"{ratio:.2f}", goal, outcome, sep="\t", flush=True)
 

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Times of the waits against their goals: `python3 tests/bench/waits.py` from the root of the repository.
 
-They come from `cargo bench -p restwater-waits --bench waits` (divan), the middle one of its runs. R and lifelines stand
+They come from `cargo bench -p restwater-waits --bench waits` (divan), the middle one of its runs. R and lifelines are
 beside the survival curve in `./dev bench stats`.
 """
 

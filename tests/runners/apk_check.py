@@ -80,7 +80,7 @@ def jna(apk, classes, jar):
     if len(named) < 10:
         yield f"libjnidispatch.so names only {len(named)} classes of JNA: this check no longer reads it"
     yield from (f"libjnidispatch.so names {n}, which is not in the dex" for n in named if n not in classes)
-    # A string that is the end of another one is stored once, so a name may also stand in a message of its failure only.
+    # A string that is the end of another one is stored once, so a name may also be in the message of its failure only.
     failures = " ".join(s for s in said if s.startswith("Can't obtain"))
     names = said | set(re.findall(r"\w+", failures))
     looked_up = [m for m in members_of(jar, named) if m[1] in names and (m[2] in said or len(m[2]) == 1)]

@@ -11,7 +11,7 @@ check_apk() {
   local inputs
   inputs=$(apk_inputs)
   if [ -n "${ALL_CHECKS:-}" ] && grep -qx "inputs $inputs" $APK_CHECKED; then
-    echo "not run: nothing the APK is made of has changed since $APK_CHECKED was written (./dev check apk runs it all the same)"
+    echo "not run: nothing the APK is made of has changed since $APK_CHECKED was written (./dev check apk runs it anyway)"
     return "$NOT_RUN"
   fi
   rust
@@ -49,7 +49,7 @@ from apk_check import sizes
 for name, size in sizes('$APK').items(): print(f'{name}: {size}')"
   } >$APK_CHECKED.new
   mv $APK_CHECKED.new $APK_CHECKED
-  [ -z "$(git status --porcelain $APK_CHECKED)" ] || echo "$APK_CHECKED was written anew: commit it"
+  [ -z "$(git status --porcelain $APK_CHECKED)" ] || echo "$APK_CHECKED was rewritten: commit it"
 }
 
 apk_venv() {

@@ -290,7 +290,7 @@ def main():
     expect(str(project.objectVersion) == "77", f"objectVersion {project.objectVersion}")
     saved = Path("target/xcode/saved.pbxproj")
     project.save(str(saved))
-    expect(saved.read_text() == (PROJECT / "project.pbxproj").read_text(), "the library writes the project otherwise than it stands")
+    expect(saved.read_text() == (PROJECT / "project.pbxproj").read_text(), "the library writes the project differently")
     targets = {target.name: target for target in project.objects.get_targets()}
     check_targets(project, targets)
     check_embedding(project, targets)

@@ -207,8 +207,8 @@ mod tests {
     #[test]
     fn the_oracle_found_by_fishing_agrees_with_renewal_reward() {
         for water in tuned().iter().filter(|w| w.kind == Kind::NarrowWindow || w.kind == Kind::TwoPeaked) {
-            let (fished, reckoned) = (oracle(water, 0).leave_at[0], water.bites.best_leave(TURN, EXTRA));
-            assert!((fished - reckoned).abs() <= 1.0, "{}: {fished} {reckoned}", water.name);
+            let (fished, computed) = (oracle(water, 0).leave_at[0], water.bites.best_leave(TURN, EXTRA));
+            assert!((fished - computed).abs() <= 1.0, "{}: {fished} {computed}", water.name);
         }
     }
 

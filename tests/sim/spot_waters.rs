@@ -23,7 +23,7 @@ const fn away(minutes: f64) -> Option<[f64; 2]> {
     if minutes > 0.0 { Some([minutes, 0.25 * minutes]) } else { None }
 }
 
-/// Fish at some spots and not at others, drawn anew each hour.
+/// Fish at some spots and not at others, drawn again each hour.
 const fn home(name: &'static str, bites: Bites, spots: usize, home: f64, back: f64) -> Water {
     Water { spots, home, away: away(back), ..Water::plain(name, NobodyHome, bites) }
 }

@@ -27,7 +27,7 @@ pub enum Oddity {
     None,
     /// A match: the bait settles for a minute, and the last cast was wound in an hour after all-out.
     Match,
-    /// Far west of Greenwich, with a clock that stood at 1970 for one cast.
+    /// Far west of Greenwich, with a clock that read 1970 for one cast.
     ClockSet,
     /// A twitch restarts the wait.
     Twitched,

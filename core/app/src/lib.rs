@@ -361,9 +361,9 @@ impl App {
     }
 
     /// The screens that can be opened now.
-    pub fn doors(&self) -> screen::DoorsView {
+    pub fn screen_list(&self) -> screen::ScreenListView {
         let session = self.session();
-        screen::doors(self.words, session.is_some(), session.is_some_and(Session::is_open))
+        screen::screen_list(self.words, session.is_some(), session.is_some_and(Session::is_open))
     }
 
     fn bank(&mut self, now: &Moment) -> screen::BankView {

@@ -146,7 +146,7 @@ impl App {
         self.plan_day_is(self.plan.day.filter(|day| *day > day_of(at)));
     }
 
-    /// Keeps the day that is planned, over a restart too. What was written before stands, even if this can't be stored.
+    /// Keeps the day that is planned, over a restart too. What was written before is kept, even if this can't be stored.
     fn plan_day_is(&mut self, day: Option<i32>) {
         if self.plan.day != day {
             self.plan.day = day;

@@ -71,7 +71,7 @@ mod tests {
         assert!(last.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)), "CAST came under the thumb");
         assert!(!last.is_repeated_by(&Action::WoundIn { rod: 1 }, &after(700)));
         assert!(!last.is_repeated_by(&Action::WoundIn { rod: 2 }, &after(300)), "another rod");
-        assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
+        assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO has a place of its own");
     }
 
     #[test]
@@ -114,7 +114,7 @@ mod tests {
             assert!(!last.is_repeated_by(&Action::Cast { rod }, &after(700)));
         }
         assert!(last.is_repeated_by(&Action::Missed { rod: 1 }, &after(300)));
-        assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
+        assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO has a place of its own");
         let here = LastTap::new(&Action::CastHere, &second(0));
         assert!(
             here.is_repeated_by(&Action::Cast { rod: 1 }, &after(300)),
@@ -157,7 +157,7 @@ mod tests {
                 );
                 assert!(!last.is_repeated_by(key, &after(700)), "{key:?} after {close:?}");
             }
-            assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO stands in a place of its own");
+            assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO has a place of its own");
         }
         // BITE doesn't come under the thumb of a further page: a bite may follow a neighbour's fish at once.
         let last = LastTap::new(&neighbour, &second(0));
@@ -193,7 +193,7 @@ mod tests {
                 assert!(!last.is_repeated_by(&other, &after(300)), "{other:?} after {open:?}");
             }
             let typed = Action::Typed { into: restwater_screen::TypedInto::PegLatitude, text: "52".into() };
-            assert!(!last.is_repeated_by(&typed, &after(300)), "no key stands where a text is typed");
+            assert!(!last.is_repeated_by(&typed, &after(300)), "no key is where a text is typed");
         }
     }
 

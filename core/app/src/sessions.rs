@@ -4,7 +4,7 @@
 use super::AppError;
 use super::earlier::EARLIER_SESSIONS;
 use super::journal::{Beside, Journal};
-use super::summaries::{SUMMARY_VERSION, made_anew};
+use super::summaries::{SUMMARY_VERSION, rebuilt};
 use restwater_log::is_kit;
 use restwater_screen::{Day, Whose};
 use restwater_session::Summary;
@@ -51,7 +51,7 @@ impl Sessions {
             let day = if let Some(day) = known.remove(&row.id) {
                 day
             } else {
-                let (summary, kept) = made_anew(store, &row)?;
+                let (summary, kept) = rebuilt(store, &row)?;
                 // The summary of a day that is still running isn't stored, since it would be rewritten with
                 // each tap.
                 made.extend(Some(kept).filter(|_| summary.length_min.is_some()));

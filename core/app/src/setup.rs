@@ -222,17 +222,17 @@ impl App {
 
     /// The session to be copied, if there is one and its START is in force (it may have gone with an undone import).
     fn copies(&self) -> Option<Uuid> {
-        self.setup.copy.filter(|id| !self.setup_is_used() && self.stands(*id).unwrap_or(false))
+        self.setup.copy.filter(|id| !self.setup_is_used() && self.is_in_force(*id).unwrap_or(false))
     }
 
     /// Whether a session has begun with the choices, on whichever phone that was, and its START is in force. A session that can't
     /// be read is assumed to have begun, so that nothing is copied unasked and START still works.
     pub(super) fn setup_is_used(&self) -> bool {
-        self.setup.used_by.is_some_and(|id| self.stands(id).unwrap_or(true))
+        self.setup.used_by.is_some_and(|id| self.is_in_force(id).unwrap_or(true))
     }
 
     /// Whether the log has this session, and its START is in force.
-    fn stands(&self, id: Uuid) -> Result<bool, AppError> {
+    fn is_in_force(&self, id: Uuid) -> Result<bool, AppError> {
         if let Some(session) = self.session().filter(|session| session.id == id) {
             return Ok(session.started.is_some());
         }
@@ -241,7 +241,7 @@ impl App {
 
     /// A session is about to begin with the choices. `used` says whether another session had begun with them before, so that this
     /// one has none. This is stored before START: after it, the next START would copy the day again if the phone died in between.
-    /// If START can't be written then, the choices still stand, since no session with that id has begun.
+    /// If START can't be written then, the choices are still valid, since no session with that id has begun.
     pub(super) fn setup_used(&mut self, by: Uuid, used: bool) -> Result<(), AppError> {
         if used {
             self.forget_setup()?;
@@ -391,7 +391,7 @@ mod tests {
     fn a_peg_is_drawn_a_digit_a_tap() {
         assert_eq!(drawn(None, 1), "1");
         assert_eq!(drawn(Some("1"), 4), "14");
-        assert_eq!(drawn(Some("boathouse"), 7), "7", "a name is drawn anew");
+        assert_eq!(drawn(Some("boathouse"), 7), "7", "a name is replaced by the digit");
         assert_eq!(drawn(Some("1234"), 5), "5");
     }
 

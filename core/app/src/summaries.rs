@@ -23,13 +23,13 @@ pub(super) fn summary(journal: &Journal, row: &SessionRow) -> Result<Summary, St
     if let Some(summary) = kept.and_then(|kept| serde_json::from_slice(&kept.body).ok()) {
         return Ok(summary);
     }
-    let (summary, kept) = made_anew(journal.store(), row)?;
+    let (summary, kept) = rebuilt(journal.store(), row)?;
     journal.beside(Beside::Summaries, journal.store().put_snapshots(&[kept]));
     Ok(summary)
 }
 
 /// A summary made from the log, with the snapshot to keep of it.
-pub(super) fn made_anew(store: &Store, row: &SessionRow) -> Result<(Summary, SnapshotRow), StoreError> {
+pub(super) fn rebuilt(store: &Store, row: &SessionRow) -> Result<(Summary, SnapshotRow), StoreError> {
     let session = fold(row.id, &store.ops_of(row.id)?);
     let summary = Summary::of(&session);
     let body = serde_json::to_vec(&summary).map_err(|e| CanonicalError::Unwritable(e.to_string()))?;

@@ -31,7 +31,7 @@ pub(super) struct SwimState {
     pub(super) typed: Typed,
 }
 
-/// A glass for the fan, as the shell has it.
+/// The canvas of the fan, as the shell has it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct FanGlass {
@@ -39,7 +39,7 @@ pub struct FanGlass {
     pub width_px: f64,
     /// Height of the canvas in px.
     pub height_px: f64,
-    /// Px in a millimetre of the glass.
+    /// Px in a real millimetre.
     pub px_per_mm: f64,
     /// Text scale of the system.
     pub text_scale: f64,

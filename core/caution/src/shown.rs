@@ -70,7 +70,7 @@ pub fn at_a_peg(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
 }
 
 /// Those of the few that were not seen at `peg` yet. A caution that was seen is not replaced by another, whether it still applies
-/// or not: it goes on taking up its part of the room. Only the first four of the table are shown whatever else was seen, since
+/// or not: it still counts as one of the four. Only the first four of the table are shown whatever else was seen, since
 /// they are what kills once it is cold.
 pub fn to_show(region: Region, occasion: &Occasion, peg: &str, seen: &[Seen]) -> Vec<&'static Caution> {
     let seen_here = |c: &Caution| seen.iter().any(|s| s.peg == peg && s.id == c.id);

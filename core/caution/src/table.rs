@@ -163,7 +163,7 @@ mod tests {
         let resource = FluentResource::try_new(text.to_owned()).expect("the file parses whole");
         let mut bundle = FluentBundle::new(vec!["en-GB".parse().expect("a language")]);
         bundle.set_use_isolating(false);
-        bundle.add_resource(resource).expect("no id stands twice");
+        bundle.add_resource(resource).expect("no id is repeated");
         bundle
     }
 

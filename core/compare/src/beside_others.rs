@@ -7,7 +7,7 @@
 //! p-value at every look (Ville 1939).
 //!
 //! A neighbour is known to be watched once a fish of theirs is logged. That fish starts the count and isn't
-//! part of it, because the count waited for it. After it, a process without memory starts afresh.
+//! part of it, because the count waited for it. After it, a process without memory starts again.
 //!
 //! Bites come in bursts, and a burst is one piece of luck rather than many. So everything is computed a
 //! second time with at most one fish an angler in [`BURST_MIN`], and the verdict has to hold in both

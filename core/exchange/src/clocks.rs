@@ -1,4 +1,4 @@
-//! How far the clocks of the phones are off whose entries are in a file.
+//! How far off the clocks are of the phones whose entries are in a file.
 
 use super::ClockDifference;
 use restwater_log::{Op, OpOrder};
@@ -25,7 +25,7 @@ struct Shown {
     mono_ms: i64,
     /// Stands for the boot, whose name is longer.
     boot: u64,
-    /// Whether the entry is new here. A difference is told when it comes.
+    /// Whether the entry is new here; only new entries have their difference reported.
     new: bool,
 }
 
@@ -41,8 +41,8 @@ impl Clocks {
         self.shown.entry(op.device).or_default().push(shown);
     }
 
-    /// The differences at `now_ms` by this phone's clock. A step back is one between two entries of one phone: its hybrid clock,
-    /// which follows those of other phones too, is no measure of it.
+    /// The differences at `now_ms` by this phone's clock. A step back is found between two entries of one phone by their wall
+    /// clock, since the hybrid clock also follows those of other phones.
     pub(super) fn told(self, now_ms: i64) -> BTreeMap<Uuid, ClockDifference> {
         let differences = self.shown.into_iter().map(|(phone, shown)| (phone, difference(shown, now_ms)));
         differences.filter(|(_, difference)| *difference != ClockDifference::default()).collect()

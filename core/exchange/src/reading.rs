@@ -12,8 +12,8 @@ use sha2::{Digest, Sha256};
 use std::io::Read;
 use uuid::Uuid;
 
-/// Clock readings from here on are a fault in a backup too (2300-01-01). Earlier ones are accepted from a backup, which may be of
-/// a phone whose clock was driven to the latest reading that is accepted from files.
+/// Clock readings from here on are a fault in a backup too (2300-01-01). Earlier ones are accepted from a backup: the clock of
+/// its phone may have been moved to the latest reading that is accepted from other files.
 const ABSURD_MS: u64 = 10_413_792_000_000;
 
 /// Receives an op and its canonical bytes; returns its fault, if any.

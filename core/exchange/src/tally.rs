@@ -41,7 +41,7 @@ pub struct Tally {
     pub new: u64,
     /// New entries that correct or undo another.
     pub amended: u64,
-    /// New entries of a newer version, which are kept and passed on unread.
+    /// New entries from a newer version, which are kept and passed on unread.
     pub newer: u64,
     /// Already in the log, byte for byte.
     pub known: u64,

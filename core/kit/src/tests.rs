@@ -46,7 +46,7 @@ fn tied_cut_down_lost_and_counted() {
     assert_eq!(
         fold(&kit.ops, &losses, &[]).wallet.count(tie(36, None)),
         5,
-        "a count stands over earlier losses"
+        "a count replaces earlier losses"
     );
 }
 

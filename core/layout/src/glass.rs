@@ -1,9 +1,9 @@
-//! The screen area that a shell draws on ("glass"), and its size in millimetres.
+//! The area that a shell draws on, and its size in millimetres.
 
 use super::least;
 use serde::{Deserialize, Serialize};
 
-/// The screen area that a shell draws on.
+/// The area that a shell draws on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Glass {
@@ -11,7 +11,7 @@ pub struct Glass {
     pub width_px: f64,
     /// Height, pixels.
     pub height_px: f64,
-    /// Pixels in a millimetre of real glass.
+    /// Pixels in a real millimetre.
     pub px_per_mm: f64,
     /// Text size the phone is set to; 1 is the usual one, 2 is 200 %.
     pub text_scale: f64,
@@ -23,7 +23,7 @@ pub struct Glass {
     pub inset_bottom_px: f64,
 }
 
-/// Why a glass is too small for the screen.
+/// Why nothing can be placed.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum GlassError {
     /// A figure is not a number, or not above zero.
@@ -31,7 +31,7 @@ pub enum GlassError {
         "the size of the screen was not given: give width, height, pixels per mm and text scale above zero"
     )]
     NoSize,
-    /// The glass is too small.
+    /// The area is too small.
     #[error(
         "the window is {width_mm:.0} x {height_mm:.0} mm; it takes {needed_width_mm:.0} x {needed_height_mm:.0} mm upright or {side_width_mm:.0} x {side_height_mm:.0} mm on its side: make it larger or leave split screen"
     )]
@@ -51,7 +51,7 @@ pub enum GlassError {
     },
 }
 
-/// The glass in millimetres.
+/// The area in millimetres.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Millimetres {
     pub(crate) width: f64,
@@ -102,13 +102,13 @@ impl Millimetres {
         self.height - self.top - self.bottom
     }
 
-    /// Whether the glass is too low for words above the pad.
+    /// Whether the screen is too low for words above the pad.
     pub(crate) fn on_its_side(&self) -> bool {
         self.free_height() < least::LEAST_HEIGHT_MM
     }
 }
 
-/// Whether a glass is too low for words above keys, so that they are side by side.
+/// Whether a screen is too low for words above keys, so that they are side by side.
 pub(crate) fn on_its_side(glass: &Glass) -> Result<bool, GlassError> {
     Ok(Millimetres::of(glass)?.on_its_side())
 }

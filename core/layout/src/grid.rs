@@ -23,7 +23,7 @@ pub struct GridAsk {
     pub page: u32,
     /// Keys in a row: [`super::BankLayout::columns`].
     pub columns: u8,
-    /// Pixels in a millimetre of real glass.
+    /// Pixels in a real millimetre.
     pub px_per_mm: f64,
     /// Whether it is for the left thumb.
     pub left_handed: bool,
@@ -57,7 +57,7 @@ const LEAST_SIZE: f64 = 0.75;
 /// What the edges of a key take of its width, mm.
 const EDGES_MM: f64 = 2.0;
 
-/// Lays out one page of a grid.
+/// Places the keys of one page of a grid.
 pub fn key_grid(ask: &GridAsk) -> GridPage {
     let (gap, least) = (GAP_MM * ask.px_per_mm, SECONDARY_MM * ask.px_per_mm);
     let rows = (((ask.place.height + gap) / (least + gap)).floor() as u32).max(1);
@@ -220,7 +220,7 @@ mod tests {
         }
         let place = Rect { left: 0.0, top: 0.0, width: 54.0, height: 64.0 };
         let reads = Vec::new();
-        // Eleven settings of the phone on the smallest glass: two pages as before, but two columns and rows of 18.3 mm.
+        // Eleven settings of the phone on the smallest screen: two pages as before, but two columns and rows of 18.3 mm.
         let ask = GridAsk {
             place,
             keys: 11,
@@ -240,7 +240,7 @@ mod tests {
         );
     }
 
-    /// At 200 % a word of ten letters needs the whole width of the smallest glass.
+    /// At 200 % a word of ten letters needs the whole width of the smallest screen.
     #[test]
     fn a_few_keys_of_large_text_have_the_whole_width_and_a_last_page_shares_it_among_its_own() {
         let place = Rect { left: 0.0, top: 0.0, width: 54.0, height: 64.0 };

@@ -53,7 +53,7 @@ use restwater_screen::{BankState, Key};
 
 /// A key grows up to this height if the rules leave room, mm.
 const ROOMY_MM: f64 = 25.0;
-/// Width of the keys of the other screens on a glass on its side, mm.
+/// Width of the keys of the other screens on a screen on its side, mm.
 const COLUMN_MM: f64 = 24.0;
 
 /// The pad in millimetres of glass.
@@ -79,7 +79,7 @@ enum Small {
     Column { x: f64 },
 }
 
-/// Heights of the rows, from the bottom of the glass, and widths, from the edge on the hand's side.
+/// Heights of the rows, from the bottom of the screen, and widths, from the edge on the hand's side.
 pub(super) struct Rows {
     width: f64,
     height: f64,
@@ -122,7 +122,7 @@ impl Rows {
     fn beside(glass: &Millimetres) -> Self {
         let least = 2.0 * PRIMARY_MM + OPPOSITE_GAP_MM;
         let aside = 2.0 * MARGIN_MM + 2.0 * GAP_MM + SECONDARY_MM;
-        // Half of the glass, but no key farther than a thumb reaches.
+        // Half of the screen, but no key farther than a thumb reaches.
         let highest = glass.bottom + FOOT_MM + 2.0 * (SECONDARY_MM + GAP_MM);
         let reached = libm::sqrt(REACH_MM * REACH_MM - highest * highest) - MARGIN_MM - GAP_MM;
         let content = (glass.width / 2.0 - aside).clamp(least, reached.max(least));
@@ -228,13 +228,13 @@ impl Rows {
         self.rect(0.0, self.cast_y, width, self.cast_h)
     }
 
-    /// What that leaves of the lowest row, with the glass upright.
+    /// What that leaves of the lowest row, with the phone upright.
     pub(super) fn beside_corner(&self) -> Rect {
         let x = PRIMARY_MM + GAP_MM;
         self.rect(x, self.cast_y, self.content - x, self.cast_h)
     }
 
-    /// On a glass on its side: the key above the corner.
+    /// On a screen on its side: the key above the corner.
     pub(super) fn above_corner(&self) -> Rect {
         self.rect(0.0, self.pair_y, COLUMN_MM, self.pair_h)
     }
@@ -337,8 +337,8 @@ fn later_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key>
     keys
 }
 
-/// Lays the pad.
-pub(super) fn lay(glass: &Millimetres, ask: PadAsk) -> Pad {
+/// Places the keys of the pad.
+pub(super) fn place(glass: &Millimetres, ask: PadAsk) -> Pad {
     let rows = Rows::on(glass);
     let place = |key, rect| KeyPlace { key, rect };
     let (mut more, mut next_rod, mut latest) = (None, None, None);

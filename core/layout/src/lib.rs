@@ -5,13 +5,13 @@
 //! gloves), but the values here are the project's own choice, not a published standard.
 //!
 //! * [`keys`] places the thumb pad in the bottom corner of the chosen hand,
-//! * [`words`] places the clock, the strip and the sentences above it, or beside it on a glass on its side,
-//! * [`page`] lays out the screens that have no keys of their own,
+//! * [`words`] places the clock, the strip and the sentences above it, or beside it on a screen on its side,
+//! * [`page`] places what is on the screens that have no keys of their own,
 //! * [`grid`] places the keys of choices and leaves on them,
-//! * [`rules`] measures the result again, from the rectangles alone, and says which rules a glass is too small
+//! * [`rules`] measures the result again, from the rectangles alone, and says which rules a screen is too small
 //!   for, and by how many millimetres.
 //!
-//! If a glass is too small for all rules, the sizes and gaps of the keys are kept and the row of small keys
+//! If a screen is too small for all rules, the sizes and gaps of the keys are kept and the row of small keys
 //! is above the lower part: a key that is a little too high can be found, one that is too small is missed.
 //! Words are dropped before keys.
 // The code that uniffi generates is unsafe; builds without that feature forbid it for everything written by
@@ -65,7 +65,7 @@ pub const GAP_MM: f64 = 3.0;
 pub const OPPOSITE_GAP_MM: f64 = 6.0;
 /// How far a thumb reaches from the bottom corner of its hand, mm.
 pub const REACH_MM: f64 = 70.0;
-/// The part of the glass, from the bottom, that contains everything tapped while fishing.
+/// The part of the screen, from the bottom, that contains everything tapped while fishing.
 pub const LOWER_PART: f64 = 0.6;
 /// Least height of the digits of a running clock, mm.
 pub const DIGITS_MM: f64 = 12.0;
@@ -86,7 +86,7 @@ pub struct PadAsk {
     pub page: u8,
 }
 
-/// A rectangle on the glass, pixels from the upper left corner.
+/// A rectangle on the screen, pixels from the upper left corner.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct Rect {
@@ -145,7 +145,7 @@ pub struct KeyPlace {
 /// The place of the key of a screen.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
-pub struct DoorPlace {
+pub struct ScreenKeyPlace {
     /// Which screen it opens.
     pub which: Which,
     /// Where it lies.
@@ -166,8 +166,8 @@ pub struct RodPlace {
     pub name: Option<Rect>,
     /// Its number beside the digits, if several rods have no room for their names.
     pub number: Option<Rect>,
-    /// Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
-    /// of the number, as the digits do: small ones may stand below it, a word can't.
+    /// Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
+    /// of the number, as the digits do: small ones may be below it, a word can't.
     pub word: Option<Rect>,
 }
 
@@ -208,7 +208,7 @@ pub struct BankLayout {
     pub screens: Rect,
     /// Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
     /// record stays blank.
-    pub doors: Vec<DoorPlace>,
+    pub screen_keys: Vec<ScreenKeyPlace>,
     /// The clocks, in the order of the rods.
     pub rods: Vec<RodPlace>,
     /// What the digits of the chosen rod count.
@@ -264,21 +264,21 @@ pub struct BankLayout {
     pub apart: bool,
     /// Whether the keys are for the left thumb.
     pub left_handed: bool,
-    /// Rules for which this glass is too small, each with the worst shortfall; usually empty.
+    /// Rules for which this screen is too small, each with the worst shortfall; usually empty.
     pub broken: Vec<BrokenRule>,
 }
 
-/// Lays the Bank screen out on a glass.
+/// Places everything of the Bank on a screen of this size.
 pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError> {
     let mm = Millimetres::of(glass)?;
     let ask = PadAsk { rods: ask.rods.clamp(1, 3), ..ask };
-    let pad = keys::lay(&mm, ask);
-    let words = words::lay(&mm, &pad, ask);
-    let pages = page::lay(&mm);
+    let pad = keys::place(&mm, ask);
+    let words = words::place(&mm, &pad, ask);
+    let pages = page::place(&mm);
     let mut layout = BankLayout {
         header: words.header,
         screens: words.screens,
-        doors: words.doors,
+        screen_keys: words.screen_keys,
         rods: words.rods,
         since: words.since,
         fan: words.fan,
@@ -338,7 +338,7 @@ impl BankLayout {
             &mut self.next_rod,
         ];
         let keys = self.keys.iter_mut().map(|k| &mut k.rect);
-        let doors = self.doors.iter_mut().map(|door| &mut door.rect);
+        let screen_keys = self.screen_keys.iter_mut().map(|key| &mut key.rect);
         let rods = self.rods.iter_mut().flat_map(|r| {
             [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut(), r.number.as_mut(), r.word.as_mut()]
         });
@@ -347,7 +347,7 @@ impl BankLayout {
             .chain(pages)
             .chain(maybe.into_iter().flatten())
             .chain(keys)
-            .chain(doors)
+            .chain(screen_keys)
             .chain(rods.flatten());
         for rect in all {
             *rect = rect.scaled(px);
@@ -378,8 +378,8 @@ mod tests {
     #[test]
     fn more_than_three_rods_count_as_three_and_none_as_one() {
         let glass = phones::PHONES[7].glass(1.0, false);
-        let lay = |rods| bank_layout(&glass, PadAsk { state: BankState::Out, rods, page: 0 }).unwrap();
-        assert_eq!(lay(0), lay(1));
-        assert_eq!(lay(9), lay(3));
+        let layout = |rods| bank_layout(&glass, PadAsk { state: BankState::Out, rods, page: 0 }).unwrap();
+        assert_eq!(layout(0), layout(1));
+        assert_eq!(layout(9), layout(3));
     }
 }

@@ -1,10 +1,10 @@
 //! The layout of the Match screen's keys, in millimetres. Below them are BACK and a wide key, in the place of
-//! the other screens' pager. On a glass on its side BACK and that key are in the thumb's column, as on every
+//! the other screens' pager. On a screen on its side BACK and that key are in the thumb's column, as on every
 //! page, the other keys are beside them, and the page has the rest of the width.
 //!
 //! Class keys are used while fishing: they are 20 mm in both directions, two side by side; on the smallest
 //! phones, where they have one row, there are three of at least 15 mm by 20. Weights are entered at the mat
-//! or the scales, so those keys are secondary ones, and in the lower part if the glass is large enough.
+//! or the scales, so those keys are secondary ones, and in the lower part if the screen is large enough.
 
 use super::{
     BankLayout, GAP_MM, Glass, GlassError, PRIMARY_MM, PadAsk, PagePlace, Rect, SECONDARY_MM, bank_layout,
@@ -61,7 +61,7 @@ const BESIDE_TITLE_MM: f64 = 5.0;
 /// Width that a page keeps beside four classes, mm.
 const PAGE_MM: f64 = 45.0;
 
-/// Lays the keys out; a glass too small for the Bank screen is too small for this one.
+/// Places the keys. A screen that is too small for the Bank is too small for this.
 pub fn match_layout(glass: &Glass) -> Result<MatchLayout, GlassError> {
     let bank = bank_layout(glass, PadAsk { state: BankState::Ready, rods: 1, page: 0 })?;
     Ok(if on_its_side(glass)? { beside(glass, &bank) } else { below(glass, &bank) })
@@ -200,7 +200,7 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     }
 }
 
-/// What is left beside the thumb's column on a glass on its side.
+/// What is left beside the thumb's column on a screen on its side.
 #[derive(Clone, Copy)]
 struct Side {
     rest: Rect,

@@ -1,6 +1,6 @@
 //! The layout of the other screens: a title, a notice, the rest, BACK and the pager.
 //!
-//! Upright the keys are below the page, BACK in the corner of the thumb and the pager beside it. On a glass
+//! Upright the keys are below the page, BACK in the corner of the thumb and the pager beside it. On a screen
 //! on its side they are in a column at the thumb, and the page has the whole height beside them.
 
 use super::keys::Rows;
@@ -16,7 +16,7 @@ const NOTICE_MM: f64 = 4.5;
 const BELOW_NOTICE_MM: f64 = 0.5;
 /// Between the rest and the keys, mm.
 const ABOVE_KEYS_MM: f64 = 2.0;
-/// Between the top of the glass and the title, mm.
+/// Between the top of the screen and the title, mm.
 const HEAD_MM: f64 = 0.5;
 /// Width at which a grid takes one more key beside the others, mm.
 const GRID_KEY_MM: f64 = 21.0;
@@ -48,7 +48,7 @@ impl PagePlace {
     }
 }
 
-/// The pages in millimetres of glass.
+/// The pages, in millimetres.
 pub(super) struct Pages {
     pub(super) back: Rect,
     pub(super) pager: Rect,
@@ -59,8 +59,8 @@ pub(super) struct Pages {
     pub(super) set_up_pager: Rect,
 }
 
-/// Lays the pages.
-pub(super) fn lay(glass: &Millimetres) -> Pages {
+/// Places what pages share.
+pub(super) fn place(glass: &Millimetres) -> Pages {
     let top = glass.top + HEAD_MM;
     let rows = Rows::on(glass);
     if glass.on_its_side() {

@@ -3,7 +3,7 @@
 use super::phones::{PHONES, Phone, STATES};
 use super::{BankLayout, PadAsk, PadRule, bank_layout};
 
-/// What the small glasses lack, in mm: only the row of small keys is a little too high. All other rules are kept everywhere.
+/// What the small screens lack, in mm: only the row of small keys is a little too high. All other rules are kept everywhere.
 const SHORT: [(&str, PadRule, f64); 3] = [
     ("4.7 in 326 ppi", PadRule::LowerPart, 2.3),
     ("5.0 in 294 ppi, buttons", PadRule::LowerPart, 6.6),
@@ -72,7 +72,7 @@ fn the_left_hand_is_the_mirror_image() {
                 let width = right.width_px;
                 let (right, left) = (bank_layout(&right, ask).unwrap(), bank_layout(&left, ask).unwrap());
                 let keys = |l: &BankLayout| {
-                    let top = l.doors.iter().map(|door| door.rect).chain([l.screens, l.header]);
+                    let top = l.screen_keys.iter().map(|key| key.rect).chain([l.screens, l.header]);
                     l.keys.iter().map(|k| k.rect).chain([l.back, l.start]).chain(top).collect::<Vec<_>>()
                 };
                 for (r, l) in keys(&right).iter().zip(&keys(&left)) {

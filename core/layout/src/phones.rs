@@ -1,4 +1,4 @@
-//! A table of real sizes of phone glass, for the tests.
+//! A table of the sizes of real phones' screens, for the tests.
 //!
 //! Diagonal and pixels are what public specification sheets of common size classes print, written
 //! down from memory and named by those figures alone; millimetres follow from them by geometry.

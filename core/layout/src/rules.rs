@@ -20,7 +20,7 @@ pub enum PadRule {
     Gap,
     /// Keys of opposite meaning are at least 6 mm apart.
     OppositeGap,
-    /// Everything tapped while fishing is in the lower 60 % of the glass.
+    /// Everything tapped while fishing is in the lower 60 % of the screen.
     LowerPart,
     /// The nearest point of each key is within 70 mm of the hand's bottom corner.
     Reach,
@@ -28,7 +28,7 @@ pub enum PadRule {
     Digits,
 }
 
-/// A rule for which a glass is too small.
+/// A rule for which a screen is too small.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct BrokenRule {

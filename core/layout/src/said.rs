@@ -13,7 +13,7 @@ pub struct Said {
     pub spoken: String,
 }
 
-/// The words of the glass.
+/// Words that are on the screen beside its record.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "uniffi", derive(uniffi::Record))]
 pub struct PadWords {

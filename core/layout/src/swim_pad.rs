@@ -1,5 +1,5 @@
 //! The layout of the Swim screen, in millimetres: the map at the top over the whole width, the verdict under
-//! it, and two rows of keys below; on a glass on its side they are side by side. The further keys behind MORE
+//! it, and two rows of keys below; on a screen on its side they are side by side. The further keys behind MORE
 //! have a page like those of other screens.
 
 use super::{GAP_MM, Glass, PRIMARY_MM, Rect, SECONDARY_MM, on_its_side};
@@ -46,9 +46,9 @@ pub struct SwimLayout {
     pub back: Rect,
 }
 
-/// Space between the edge of the glass and what is on it, mm.
+/// Space between the edge of the screen and what is on it, mm.
 const EDGE_MM: f64 = 2.0;
-/// The same at top and bottom of a glass on its side, mm.
+/// The same at top and bottom of a screen on its side, mm.
 const SIDE_EDGE_MM: f64 = 0.6;
 /// Columns of keys.
 const COLUMNS: usize = 3;
@@ -60,13 +60,13 @@ const TITLE_MM: f64 = 5.5;
 const LEGEND_MM: f64 = 21.0;
 /// Height of headline and reasons, mm, at plain text.
 const WORDS_MM: f64 = 14.5;
-/// The same on a glass so low that the map would have less than [`MAP_MM`].
+/// The same on a screen so low that the map would have less than [`MAP_MM`].
 const FEW_WORDS_MM: f64 = 11.5;
 /// Height that the map gets before title and words get their full height, mm.
 const MAP_MM: f64 = 40.0;
 /// At large text the map gives way to the words down to this: its own names are still as large as at 100 %.
 const LEAST_MAP_MM: f64 = 26.1;
-/// On a glass on its side, the share of the width beside the keys that the words have.
+/// On a screen on its side, the share of the width beside the keys that the words have.
 const SIDE_WORDS: f64 = 0.42;
 
 /// Rows and columns of keys, px.
@@ -166,7 +166,7 @@ impl Pad<'_> {
     }
 }
 
-/// Lays the Swim screen out. The keys keep their size on any glass; map and words share what is left.
+/// Places everything of the Swim. The keys keep their size on every screen; map and words share what is left.
 pub fn swim_layout(glass: &Glass, ask: SwimPadAsk) -> SwimLayout {
     let pad = Pad::of(glass);
     let (head, canvas, words) = head_picture_words(&pad);
@@ -192,7 +192,7 @@ fn with_legend(glass: &Glass, head: Rect) -> (Rect, Rect) {
     }
 }
 
-/// Title, map, words below each other; on a glass on its side that is wide enough the map has the whole height and the
+/// Title, map, words below each other; on a screen on its side that is wide enough the map has the whole height and the
 /// others are beside it, on the thumb's side.
 fn head_picture_words(pad: &Pad) -> (Rect, Rect, Rect) {
     let (glass, free, growth) = (pad.glass, pad.free(), text_growth(pad.glass));
@@ -300,7 +300,7 @@ mod tests {
             let at = |scale| swim_layout(&phone.glass(scale, false), SwimPadAsk::default());
             let (once, twice, mm) = (at(1.0), at(2.0), phone.px_per_mm());
             let (grown, map) = (twice.words.height / once.words.height, twice.canvas.height / mm);
-            // A low glass has fewer words at large text, which then grow from those.
+            // A low screen has fewer words at large text, which then grow from those.
             assert!(grown >= 1.55 || map <= LEAST_MAP_MM + 1e-6, "{}: {grown}, map {map}", phone.name);
             assert!(grown >= 1.1, "{}: {grown}", phone.name);
         }

@@ -3,14 +3,16 @@
 //! Parts are taken in the order of what an angler can't do without, each at the text size that the phone is set to, as long as
 //! there is room (above the pad, or beside it on a screen on its side). The room left goes to the digits, the strip and further
 //! sentences. Where that size leaves no room for the first of them, the words are made smaller before any is lost. Large text
-//! asks for its full size everywhere, and each place gives what it can; on a glass too low for that the second sentence takes the
+//! asks for its full size everywhere, and each place gives what it can; on a screen too low for that the second sentence takes the
 //! line of the notice between the keys.
 
 mod sizes;
 
 use super::keys::Pad;
-use super::{DIGITS_MM, DoorPlace, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, TextSizes};
-use restwater_screen::{BankState, TOP_DOORS};
+use super::{
+    DIGITS_MM, GAP_MM, Millimetres, PadAsk, Rect, RodPlace, SECONDARY_MM, ScreenKeyPlace, TextSizes,
+};
+use restwater_screen::{BankState, TOP_SCREEN_KEYS};
 pub use sizes::SUB_EM;
 use sizes::{
     CELL_EDGE_MM, HAIR_MM, HEADER_MM, LEAD_MM, NAME_MM, Room, Sizes, asked, heights, sizes_that_fit,
@@ -43,7 +45,7 @@ const ROOMY_SCALE: f64 = 1.35;
 pub(super) struct Words {
     pub(super) header: Rect,
     pub(super) screens: Rect,
-    pub(super) doors: Vec<DoorPlace>,
+    pub(super) screen_keys: Vec<ScreenKeyPlace>,
     pub(super) rods: Vec<RodPlace>,
     pub(super) since: Option<Rect>,
     pub(super) fan: Option<Rect>,
@@ -79,8 +81,8 @@ impl Column {
     }
 }
 
-/// Lays the words in the room a pad leaves.
-pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
+/// Places the words in the room that the pad leaves.
+pub(super) fn place(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let free = pad.words;
     let narrow = glass.on_its_side();
     // Beside the pad the three keys of the top have a line of their own.
@@ -109,10 +111,10 @@ pub(super) fn lay(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
     let mut words = Words {
         header,
         screens: tops[0],
-        doors: TOP_DOORS
+        screen_keys: TOP_SCREEN_KEYS
             .into_iter()
             .zip(tops[1..].iter())
-            .map(|(which, &rect)| DoorPlace { which, rect })
+            .map(|(which, &rect)| ScreenKeyPlace { which, rect })
             .collect(),
         rods: clocks(digits, ask.rods),
         since,
@@ -237,7 +239,7 @@ enum Beside {
     },
 }
 
-/// With one rod: the fan beside the clock, or spot and since on a glass too small for lines of their own.
+/// With one rod: the fan beside the clock, or spot and since on a screen too small for lines of their own.
 fn beside_the_clock(words: &mut Words, digits: Rect, beside: Beside, left_handed: bool) {
     let bottom = words.since.map_or(digits.bottom(), |s| s.bottom());
     let block = Rect { height: bottom - digits.top, ..digits };

@@ -87,10 +87,10 @@ book-key-light = Licht
 book-key-light-sub = am Platz
 book-key-questions = Fragen
 book-key-questions-sub = aus mehreren Ansitzen
-book-door-files = Dateien
-book-door-files-sub = senden, sichern
-book-door-mend = Prüfen
-book-door-mend-sub = zweifelhafte
+book-open-files = Dateien
+book-open-files-sub = senden, sichern
+book-open-mend = Prüfen
+book-open-mend-sub = zweifelhafte
 
 book-rates-title = Fang je Stunde
 book-rates-figures-title = Zahlen

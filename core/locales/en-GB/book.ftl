@@ -88,10 +88,10 @@ book-key-light = Light
 book-key-light-sub = at the peg
 book-key-questions = Questions
 book-key-questions-sub = over several sessions
-book-door-files = Files
-book-door-files-sub = send, back up
-book-door-mend = Mend
-book-door-mend-sub = doubtful entries
+book-open-files = Files
+book-open-files-sub = send, back up
+book-open-mend = Mend
+book-open-mend-sub = doubtful entries
 
 book-rates-title = Catch per hour
 book-rates-figures-title = Figures
@@ -154,7 +154,7 @@ sets-few-bites = Can't tell yet: { $count ->
 sets-few-days = Can't tell yet: { $count ->
     [one] 1 session
    *[other] { $count } sessions
-} in the smaller set, { $least } are needed.
+} in the smaller set; { $least } are needed.
 sets-ratio = A against B
 sets-times = { $ratio } times
 sets-no-ratio = no bites in B: no ratio

@@ -132,8 +132,8 @@ incoming-amended = { $count ->
     *[other] { $count } of the new ones correct or undo others.
   }
 incoming-newer = { $count ->
-    [one] 1 is of a newer version: it is kept and passed on, and read once this app is updated.
-    *[other] { $count } are of a newer version: they are kept and passed on, and read once this app is updated.
+    [one] 1 is from a newer version: it is kept and passed on, and read once this app is updated.
+    *[other] { $count } are from a newer version: they are kept and passed on, and read once this app is updated.
   }
 incoming-clashes = { $count ->
     [one] 1 entry differs from yours. Yours is kept.

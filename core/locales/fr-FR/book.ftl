@@ -87,10 +87,10 @@ book-key-light = Lumière
 book-key-light-sub = à la place
 book-key-questions = Mes questions
 book-key-questions-sub = sur plusieurs sorties
-book-door-files = Fichiers
-book-door-files-sub = envoi, copies
-book-door-mend = Revoir
-book-door-mend-sub = notes douteuses
+book-open-files = Fichiers
+book-open-files-sub = envoi, copies
+book-open-mend = Revoir
+book-open-mend-sub = notes douteuses
 
 book-rates-title = Prises par heure
 book-rates-figures-title = Chiffres

@@ -73,7 +73,7 @@ pub struct RunningNet {
 }
 
 impl RunningNet {
-    /// Whether it is over its limit for certain: what weighs least of what it may hold is.
+    /// Whether it is certainly over its limit: even the lower end is above it.
     pub fn is_over(&self, rule: &NetRule) -> bool {
         rule.limit.is_some_and(|limit| self.lower_g > limit.grams())
     }

@@ -58,7 +58,7 @@ pub fn cautions(input: &CautionsInput) -> LeavesView {
     if !open.is_empty() {
         let all = Action::Cautions { tap: CautionsTap::AllSeen };
         let key = LeafKey::new("seen-all", words.say("cautions-key-all"), all);
-        // The thing to press next is the first of them to read.
+        // The next thing to tap is the first that is still to be read.
         first.keys.push(LeafKey { sub: words.say("cautions-key-all-sub"), ..key });
     }
     let mut leaves = Vec::new();

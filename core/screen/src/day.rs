@@ -185,7 +185,7 @@ impl Card<'_> {
     }
 
     /// The one thing from which the angler would learn most. How long to leave a cast is worded as on the Bank, also on a day
-    /// without a bite: what earlier sessions say of it stands on the card, and this must not contradict it.
+    /// without a bite: what earlier sessions say of it is on the card, and this must not contradict it.
     fn next(&self, input: &DayInput) -> String {
         let words = self.words;
         let longest = self.waits.iter().map(|wait| wait.minutes()).fold(0.0, f64::max);

@@ -84,7 +84,7 @@ pub struct Leaf {
     pub rows: Vec<ChoiceRow>,
     /// What can be done.
     pub keys: Vec<LeafKey>,
-    /// Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+    /// Whether the keys are only on the last page, since tapping one means that the text was read.
     pub keys_last: bool,
 }
 

@@ -98,7 +98,7 @@ pub fn setup(input: &SetupInput) -> SetupView {
     rows.extend(plan(input));
     rows.push(pack(input));
     let tap = KeyTap::Open { which: Which::Cautions };
-    let cautions = LeafKey::new("door-cautions", words.say("setup-cautions"), tap);
+    let cautions = LeafKey::new("screen-cautions", words.say("setup-cautions"), tap);
     let field = |tag: &str, value: Option<&String>, into| {
         TypedField::new(tag, words.say(&format!("setup-{tag}")), value.cloned().unwrap_or_default(), into)
     };

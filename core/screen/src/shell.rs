@@ -11,7 +11,7 @@ pub struct ShellWords {
     pub channel_wait: String,
     /// The channel of alarms.
     pub channel_alarm: String,
-    /// Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
+    /// Notifications are not allowed, so an alarm is sure to sound only while the app is in the foreground.
     pub no_notifications: String,
     /// Notifications are allowed, but alarms among them make no sound.
     pub alarms_silent: String,

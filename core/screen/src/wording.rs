@@ -19,7 +19,7 @@ const USUAL_LENGTH: usize = 64;
 macro_rules! files_of {
     ($tag:literal) => {
         files_of!($tag: "bank" "swim" "caution" "tackle" "waits" "match" "changes" "bench" "plan" "book" "club" "conditions"
-            "doors" "error" "feed" "fish" "files" "mend" "phone" "refused" "seen" "shell" "report" "pad")
+            "error" "feed" "fish" "files" "mend" "phone" "refused" "screens" "seen" "shell" "report" "pad")
     };
     ($tag:literal: $($name:literal)*) => {
         Language {

@@ -13,7 +13,7 @@ use restwater_match_day::rules::same_name;
 const FIRST_CASTS: usize = 3;
 /// How long the line that says to move is shown: after that it has been read or was decided against. The
 /// project's own choice, no source.
-const MOVE_STANDS_MS: i64 = 30 * MINUTE_MS;
+const MOVE_SHOWN_MS: i64 = 30 * MINUTE_MS;
 /// A time of day further back than this at the start of a session belongs to the next day, as in a night
 /// session: the project's own choice, no source.
 const NEXT_DAY_MS: i64 = 6 * HOUR_MS;
@@ -130,7 +130,7 @@ pub(crate) fn kept_plan(session: &Session, now: &Stamp) -> KeptPlan {
 /// Whether the time to move has come, is not long past, and no cast went into kept-back water yet.
 fn is_time_to_move(session: &Session, at_ms: i64, now: &Stamp) -> bool {
     let moved = |cast: &Cast| cast.start.at_ms <= now.at_ms && into_kept_back(session, cast);
-    (at_ms..at_ms.saturating_add(MOVE_STANDS_MS)).contains(&now.at_ms) && !session.casts.iter().any(moved)
+    (at_ms..at_ms.saturating_add(MOVE_SHOWN_MS)).contains(&now.at_ms) && !session.casts.iter().any(moved)
 }
 
 /// The lines that are due at `now`; empty while a fish is on.

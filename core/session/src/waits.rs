@@ -50,7 +50,7 @@ pub fn casts_that_tell(session: &Session) -> usize {
     casts_by_telling(session).0
 }
 
-/// Casts that have ended and say something about the wait, and those that say nothing since their end was not seen.
+/// Casts that have ended: those that count as waits, and those that don't because their end was not seen.
 pub fn casts_by_telling(session: &Session) -> (usize, usize) {
     session.casts.iter().fold((0, 0), |(tell, unseen), cast| {
         if stretches(session, cast).is_empty() {

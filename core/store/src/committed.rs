@@ -94,7 +94,7 @@ mod tests {
     }
 
     #[test]
-    fn a_damaged_header_hides_no_page_that_stands_before_the_end_of_a_transaction() {
+    fn a_damaged_header_hides_no_page_before_the_end_of_a_transaction() {
         assert_eq!(found(&log(7, &[(7, true, 1), (0x5a, false, 2), (7, true, 3)])), [1, 2, 3]);
         assert_eq!(found(&log(0x5a, &[(7, false, 1), (7, true, 2)])), [1, 2], "that of the log");
         assert_eq!(found(&log(7, &[(7, true, 1), (0x5a, false, 2)])), [1]);

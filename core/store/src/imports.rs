@@ -1,7 +1,7 @@
 //! The imports: which ops each of them brought, so that one undo takes back one import.
 //!
-//! This belongs to this phone alone: whoever receives a file is not affected by imports that were undone
-//! here.
+//! This belongs to this phone alone: a phone that receives a file is not affected by imports that
+//! were undone here.
 
 use super::read::count_of;
 use super::{Store, StoreError, uuid_of};

@@ -90,8 +90,8 @@ impl Store {
         self.device
     }
 
-    /// Another device writes here from now on, since the file was copied from another phone on which it may go on. What was
-    /// written stays the device's that wrote it.
+    /// Another device writes here from now on, since the file was copied from another phone, which may go on writing its
+    /// own. Earlier entries keep the device that wrote them.
     pub fn change_device(&mut self, device: Uuid) -> Result<(), StoreError> {
         {
             let mut conn = self.conn()?;

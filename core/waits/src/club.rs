@@ -95,7 +95,7 @@ impl Shapes {
         let times: Vec<f64> =
             weights.iter().zip(usual).map(|(w, u)| (1.0 - own) * w / sum / u + own).collect();
         let prior = self.prior.iter().zip(of).map(|(p, kind)| p * times[*kind]).collect();
-        Ok(Arc::new(self.weighed_anew(prior)))
+        Ok(Arc::new(self.with_prior(prior)))
     }
 }
 

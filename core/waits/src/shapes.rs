@@ -200,7 +200,7 @@ impl Shapes {
     }
 
     /// The same shapes with other weights before the first cast.
-    pub(crate) fn weighed_anew(&self, mut prior: Vec<f64>) -> Self {
+    pub(crate) fn with_prior(&self, mut prior: Vec<f64>) -> Self {
         let top = prior.iter().copied().fold(0.0, f64::max);
         for weight in &mut prior {
             *weight /= top;

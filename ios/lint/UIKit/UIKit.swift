@@ -4,7 +4,7 @@
 // uikit/uiresponder
 open class UIResponder: NSObject {}
 
-// uikit/uiapplicationdelegate: its methods are optional there; what the app implements stands here without a default, so
+// uikit/uiapplicationdelegate: its methods are optional there; what the app implements is here without a default, so
 // that a misspelt one is found.
 @MainActor public protocol UIApplicationDelegate: NSObjectProtocol {
     // uikit/uiapplicationdelegate/application(_:configurationforconnecting:options:)

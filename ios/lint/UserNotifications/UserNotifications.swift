@@ -67,7 +67,7 @@ open class UNNotificationSettings: NSObject {
 }
 // usernotifications/unnotificationsetting
 public enum UNNotificationSetting: Int, Sendable { case notSupported, disabled, enabled }
-// usernotifications/unusernotificationcenterdelegate: optional there; what the app implements stands here without a default. In
+// usernotifications/unusernotificationcenterdelegate: optional there; what the app implements is here without a default. In
 // the form with a completion handler only: the async one, which the importer derives, calls its hidden handler off the main thread
 // unless the class is bound to the main actor, and UIKit ends the app then ("Call must be made on main thread").
 public protocol UNUserNotificationCenterDelegate: NSObjectProtocol {

@@ -141,8 +141,8 @@ impl World {
         }
         let in_book = line.get("into").is_some_and(|into| into == "note" || into == "plan");
         // One whose START was undone is no longer open in the Book.
-        let stands = |id: &String| naive::session(&self.sides[side].oracle, id, &self.truths).begun;
-        let meant = self.sides[side].device.opened.clone().filter(|id| in_book && stands(id)).or(before);
+        let in_force = |id: &String| naive::session(&self.sides[side].oracle, id, &self.truths).begun;
+        let meant = self.sides[side].device.opened.clone().filter(|id| in_book && in_force(id)).or(before);
         if (in_book || OF_SESSION.contains(&verb))
             && let Some(entry) = new.iter().find(|entry| Some(&entry.session) != meant.as_ref())
         {

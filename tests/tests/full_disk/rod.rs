@@ -4,7 +4,7 @@ use super::{START, at, on_disk, open, set_room};
 use restwater_app::Action;
 use restwater_screen::SetupTap;
 
-/// The keys act on the rod all the same: a choice is no entry, and BITE must not go to another rod.
+/// The keys act on the rod even so: a choice is no entry, and BITE must not go to another rod.
 pub(super) fn a_rod_that_can_not_be_stored_is_chosen_all_the_same() {
     let dir = tempfile::tempdir().unwrap();
     let mut app = open(dir.path(), 1);

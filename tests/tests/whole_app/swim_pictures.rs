@@ -1,4 +1,4 @@
-//! The pictures of the swim on whole days: on every glass nothing covers anything.
+//! The pictures of the swim on whole days: on every screen nothing covers anything.
 
 use restwater_app::{App, DayTap, FanGlass, Screen, Which};
 use restwater_swim::canvases::{PHONE_CANVASES, PhoneCanvas};

@@ -358,7 +358,7 @@ fn cautions_that_a_partner_read_are_shown_to_the_angler() {
 #[test]
 fn the_list_of_screens_depends_on_the_state_of_the_day() {
     let mut phone = Phone::new();
-    let open = |phone: &mut Phone| phone.app().doors().doors.iter().map(|d| d.which).collect::<Vec<_>>();
+    let open = |phone: &mut Phone| phone.app().screen_list().keys.iter().map(|d| d.which).collect::<Vec<_>>();
     assert!(open(&mut phone).contains(&Which::Setup));
     phone.tap(0, &START).unwrap();
     assert!(!open(&mut phone).contains(&Which::Setup) && open(&mut phone).contains(&Which::Conditions));

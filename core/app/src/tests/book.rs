@@ -161,7 +161,7 @@ fn the_book_reads_snapshots_and_not_the_log() {
     let first = phone.leaf(Which::Book, now, "sessions").list[1].tap.clone();
     phone.tap(now, first.action().unwrap()).unwrap();
     phone.tap(now + 1_000, &typed(TypedInto::Note, "robins on the rods")).unwrap();
-    assert!(labels(&mut phone)[1].contains("Mill pool"), "a snapshot that doesn't fit any more is made anew");
+    assert!(labels(&mut phone)[1].contains("Mill pool"), "a snapshot that no longer fits is rebuilt");
 }
 
 #[test]
@@ -247,7 +247,7 @@ fn the_pack_list_follows_the_plan_and_remembers_what_is_packed() {
     phone.open();
     assert!(pack(&mut phone).value.starts_with("1 of "));
     phone.tap(DAY, &START).unwrap();
-    assert!(pack(&mut phone).value.starts_with("0 of "), "a session has begun: packed anew next time");
+    assert!(pack(&mut phone).value.starts_with("0 of "), "a new session is packed from the beginning");
 }
 
 /// A partner's kit is imported with everything else and is not mixed into the own one; on a new phone the

@@ -71,7 +71,7 @@ fn the_empty_peg_page_says_what_to_do() {
 }
 
 #[test]
-fn a_note_stands_where_it_was_made_among_the_casts() {
+fn a_note_is_listed_between_the_casts_where_it_was_made() {
     let mut phone = Phone::new();
     let after_two = phone.fished(-DAY, 2);
     let now = phone.app().session().unwrap().id;
@@ -91,7 +91,7 @@ fn a_note_stands_where_it_was_made_among_the_casts() {
 
 /// CLOSE would be read as the end of a session that has ended.
 #[test]
-fn the_key_that_puts_a_session_away_does_not_speak_of_closing_it() {
+fn the_key_back_to_the_list_does_not_say_that_it_closes_the_session() {
     let mut phone = Phone::new();
     let day = phone.ended(-DAY, 1);
     let leaf = phone.opened(0, day);
@@ -99,7 +99,7 @@ fn the_key_that_puts_a_session_away_does_not_speak_of_closing_it() {
     assert_eq!((key.label.as_str(), key.sub.as_str()), ("SESSIONS", "back to the list"));
 }
 
-/// A glass that is too small for the name of the axis still shows its unit.
+/// A screen that is too small for the name of the axis still shows its unit.
 #[test]
 fn the_axis_of_the_rates_names_its_unit() {
     let mut phone = Phone::new();
@@ -114,7 +114,7 @@ fn the_axis_of_the_rates_names_its_unit() {
     assert!(phone.book_leaf(0, "rates").axis.is_some());
 }
 
-/// Small glasses show few casts on a page, so that what was said of the cast before isn't said again.
+/// Small screens show few casts on a page, so that what was said of the cast before isn't said again.
 #[test]
 fn the_rig_of_a_cast_is_written_where_it_changed() {
     let mut phone = Phone::new();

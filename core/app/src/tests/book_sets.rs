@@ -19,7 +19,7 @@ fn a_session_without_a_cast_is_no_day_of_a_set() {
     phone.tap(now, &water(BookSet::A, "Mill pool")).unwrap();
     phone.tap(now + 1_000, &water(BookSet::B, "Alder Pool")).unwrap();
     let sets = phone.leaf(Which::Book, now + 2_000, "sets");
-    assert_eq!(sets.says, "Can't tell yet: 1 session in the smaller set, 3 are needed.");
+    assert_eq!(sets.says, "Can't tell yet: 1 session in the smaller set; 3 are needed.");
     assert_eq!(sets.lines[0].label, "A: Mill pool, 1 session");
     assert_eq!(sets.lines[1].label, "B: Alder Pool, 5 sessions");
 }

@@ -121,7 +121,7 @@ fn the_card_of_the_day_counts_every_cast() {
     phone.tap(250 * MIN, &Action::EndSession).unwrap();
     let card = leaf(&mut phone, Which::Day, 251 * MIN);
     let (waits, _) = learning::screens(&mut phone, 251 * MIN);
-    assert!(waits.counts.starts_with("No bites in 6 casts"), "the choice stands: {}", waits.counts);
+    assert!(waits.counts.starts_with("No bites in 6 casts"), "the choice is kept: {}", waits.counts);
     phone.open();
     assert_eq!(leaf(&mut phone, Which::Day, 251 * MIN), card);
 }

@@ -25,26 +25,26 @@ fn doubts(phone: &mut Phone) -> Vec<(Uuid, DoubtKind)> {
     phone.app().session().unwrap().doubts.iter().map(|doubt| (doubt.op, doubt.kind)).collect()
 }
 
-fn stands(op: Uuid) -> Action {
+fn confirmed(op: Uuid) -> Action {
     Action::Mend { op, tap: MendTap::Confirm }
 }
 
 #[test]
 fn a_cast_confirmed_while_it_is_out_is_doubted_all_the_same_when_nobody_winds_it_in() {
     let (mut phone, op) = with_a_gap();
-    phone.tap(112 * MIN, &stands(op)).unwrap();
+    phone.tap(112 * MIN, &confirmed(op)).unwrap();
     assert_eq!(doubts(&mut phone), []);
     phone.tap(NEXT_MORNING * MIN, &Action::EndSession).unwrap();
     assert_eq!(
         doubts(&mut phone),
         [(op, DoubtKind::StillOut)],
-        "the gap stands, the night in the water does not"
+        "the gap is kept, the night in the water is not"
     );
     let waits: Vec<f64> =
         waits_of(phone.app().session().unwrap()).iter().map(|wait| wait.minutes()).collect();
     assert_eq!(waits, [13.0; 4]);
     // Confirmed once more, it was out all night; the confirmation taken back, it is doubted again.
-    phone.tap((NEXT_MORNING + 1) * MIN, &stands(op)).unwrap();
+    phone.tap((NEXT_MORNING + 1) * MIN, &confirmed(op)).unwrap();
     assert_eq!(doubts(&mut phone), []);
     phone.tap((NEXT_MORNING + 2) * MIN, &Action::Undo).unwrap();
     assert_eq!(doubts(&mut phone), [(op, DoubtKind::StillOut)]);
@@ -54,13 +54,13 @@ fn a_cast_confirmed_while_it_is_out_is_doubted_all_the_same_when_nobody_winds_it
 fn an_end_or_an_outcome_that_nobody_saw_is_doubted_after_the_cast_was_confirmed() {
     for (bitten, kind) in [(false, DoubtKind::EndNotSeen), (true, DoubtKind::OutcomeNotSeen)] {
         let (mut phone, op) = with_a_gap();
-        phone.tap(112 * MIN, &stands(op)).unwrap();
+        phone.tap(112 * MIN, &confirmed(op)).unwrap();
         if bitten {
             phone.tap(120 * MIN, &BITE).unwrap();
         }
         phone.tap(125 * MIN, &CAST).unwrap();
         assert_eq!(doubts(&mut phone), [(op, kind)]);
-        phone.tap(126 * MIN, &stands(op)).unwrap();
+        phone.tap(126 * MIN, &confirmed(op)).unwrap();
         assert_eq!(doubts(&mut phone), []);
     }
 }

@@ -1,4 +1,4 @@
-//! What a new process shows and does: the phone ends the app's process as it likes, and the angler does not notice.
+//! What a new process shows and does: the phone ends the app's process when it likes, and the angler does not notice.
 
 use super::rods::with_rods;
 use super::*;

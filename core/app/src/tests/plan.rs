@@ -260,7 +260,7 @@ fn one_tap_drops_the_plan_during_the_day_and_undo_restores_it() {
     phone.tap(MORNING + 7 * MIN, &Action::Undo).unwrap();
     assert!(phone.app().session().is_none_or(|session| !session.is_open()), "START goes with its plan");
     phone.tap(MORNING + 8 * MIN, &start_at("14")).unwrap();
-    assert_eq!(due_at(&mut phone, MORNING + 9 * MIN).len(), 3, "and is taken up anew");
+    assert_eq!(due_at(&mut phone, MORNING + 9 * MIN).len(), 3, "and is adopted again");
 }
 
 #[test]

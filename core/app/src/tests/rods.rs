@@ -62,7 +62,7 @@ fn a_single_rod_shows_only_its_name() {
     assert_eq!(labels(&mut phone, 5 * MIN), ["Rod 1"]);
 }
 
-/// On a small glass the digits stand alone, and those of a rod that is in would be read as a wait.
+/// On a small screen the digits have no word beside them, and those of a rod that is in would be read as a wait.
 #[test]
 fn a_rod_that_is_in_says_so_in_place_of_digits() {
     let alerts = |phone: &mut Phone, ms| -> Vec<String> {

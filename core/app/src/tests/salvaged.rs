@@ -80,7 +80,7 @@ fn a_tap_that_was_never_stored_does_not_appear_after_a_salvage() {
 
 /// SQLite reads a write-ahead log up to the first damage. Every acknowledged entry is kept, also after that.
 #[test]
-fn damage_within_the_write_ahead_log_costs_no_entry_that_stands_after_it() {
+fn damage_within_the_write_ahead_log_costs_no_entry_after_it() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     phone.tap(2 * MIN, &WOUND_IN).unwrap();
@@ -130,9 +130,9 @@ fn an_entry_that_rotted_is_put_right_by_the_backup_that_check_advises() {
     assert_eq!(phone.files(15 * MIN).imports, [], "nothing came that UNDO IMPORT could take back");
 }
 
-/// An index is computed from the entries, so CHECK makes it anew instead of sending the angler for a backup.
+/// An index is computed from the entries, so CHECK rebuilds it instead of sending the angler for a backup.
 #[test]
-fn a_damaged_index_is_made_anew_by_check() {
+fn a_damaged_index_is_rebuilt_by_check() {
     let mut phone = started();
     phone.tap(MIN, &CAST).unwrap();
     let ids: Vec<[u8; 16]> = phone.app().ops().iter().map(|op| op.id.into_bytes()).collect();

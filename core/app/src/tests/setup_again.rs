@@ -225,7 +225,7 @@ fn the_peg_and_the_water_of_a_session_that_has_begun_are_put_right_in_the_book()
         phone.tap(24 * MIN, &Action::Undo).unwrap();
         phone.tap(25 * MIN, &Action::Undo).unwrap();
         assert_eq!(phone.app().session().unwrap().setup, before.setup);
-        assert_eq!(phone.app().session().unwrap().is_open(), !ended, "START stands");
+        assert_eq!(phone.app().session().unwrap().is_open(), !ended, "START is still in force");
     }
 }
 
@@ -264,7 +264,7 @@ fn the_peg_of_a_partners_session_is_the_partners_to_put_right() {
 /// The screen is drawn several times a second. After a move to a new phone the day that the choices were made for is none of
 /// its own and not in memory: it is folded once, and again when the log has grown.
 #[test]
-fn the_screen_folds_no_day_twice_while_the_log_stands() {
+fn the_screen_folds_no_day_twice_while_the_log_does_not_change() {
     let mut phone = started();
     phone.tap(MIN, &tackle(TackleTap::Bait { name: "bread".into() })).unwrap();
     phone.tap(2 * MIN, &Action::EndSession).unwrap();

@@ -164,12 +164,12 @@ impl Day {
         for rod in [1, 2] {
             let Some(read) = app.advisor.read(&session, log, rod, &now) else { continue };
             let posterior = app.advisor.waits(&session, log).unwrap();
-            let anew = SpotsAsked::new(&session, log, rod, &now);
-            let anew = anew.answer(&session, posterior, &now, &mut SwimKept::default());
-            told += usize::from(anew.is_some());
+            let again = SpotsAsked::new(&session, log, rod, &now);
+            let again = again.answer(&session, posterior, &now, &mut SwimKept::default());
+            told += usize::from(again.is_some());
             // The spots have no answer while nothing is known about the waits.
             if read.advice.state != restwater_waits::AdviceState::CantTellYet {
-                assert_eq!(read.spots, anew, "rod {rod}");
+                assert_eq!(read.spots, again, "rod {rod}");
             }
             let (casts, unseen) = restwater_session::casts_by_telling(&session);
             assert_eq!((read.casts, read.unseen), (casts, unseen));

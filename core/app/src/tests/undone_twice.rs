@@ -24,7 +24,7 @@ fn sent_twice() -> (PathBuf, PathBuf, Phone) {
 
 impl Phone {
     /// How many days the Book has, how many bites those have, and which imports are undone, latest first.
-    fn stands(&mut self, ms: i64) -> (String, usize, Vec<bool>) {
+    fn shown(&mut self, ms: i64) -> (String, usize, Vec<bool>) {
         self.look();
         self.tap(ms, &all_sessions()).unwrap();
         let days = self.book_leaf(ms, "sessions").says;
@@ -42,9 +42,9 @@ fn undone_and_imported_again() -> (Phone, Uuid, Uuid, PathBuf, Phone) {
     let mut mine = started();
     let first = mine.take(&noon, MIN);
     mine.tap(2 * MIN, &Action::UndoImport { id: first }).unwrap();
-    assert_eq!(mine.stands(3 * MIN), ("1 session of 1.".into(), 0, vec![true]));
+    assert_eq!(mine.shown(3 * MIN), ("1 session of 1.".into(), 0, vec![true]));
     let second = mine.take(&evening, 4 * MIN);
-    assert_eq!(mine.stands(5 * MIN), ("2 sessions of 2.".into(), 1, vec![false, false]));
+    assert_eq!(mine.shown(5 * MIN), ("2 sessions of 2.".into(), 1, vec![false, false]));
     (mine, first, second, evening, theirs)
 }
 
@@ -53,15 +53,15 @@ fn undoing_an_import_also_takes_away_what_it_brought_back_of_an_earlier_one() {
     let (mut mine, first, second, ..) = undone_and_imported_again();
     mine.tap(6 * MIN, &Action::UndoImport { id: second }).unwrap();
     let before = ("1 session of 1.".to_owned(), 0, vec![true, true]);
-    assert_eq!(mine.stands(7 * MIN), before);
+    assert_eq!(mine.shown(7 * MIN), before);
     mine.open();
-    assert_eq!(mine.stands(8 * MIN), before, "after a restart too");
+    assert_eq!(mine.shown(8 * MIN), before, "after a restart too");
     mine.tap(9 * MIN, &Action::RedoImport { id: second }).unwrap();
-    assert_eq!(mine.stands(10 * MIN), ("2 sessions of 2.".into(), 1, vec![false, false]));
+    assert_eq!(mine.shown(10 * MIN), ("2 sessions of 2.".into(), 1, vec![false, false]));
     // Undone again, the first one can be redone alone.
     mine.tap(11 * MIN, &Action::UndoImport { id: second }).unwrap();
     mine.tap(12 * MIN, &Action::RedoImport { id: first }).unwrap();
-    assert_eq!(mine.stands(13 * MIN), ("2 sessions of 2.".into(), 0, vec![true, false]));
+    assert_eq!(mine.shown(13 * MIN), ("2 sessions of 2.".into(), 0, vec![true, false]));
 }
 
 #[test]
@@ -70,7 +70,7 @@ fn what_the_angler_redid_since_stays_when_the_later_import_is_undone() {
     mine.tap(6 * MIN, &Action::UndoImport { id: first }).unwrap();
     mine.tap(7 * MIN, &Action::RedoImport { id: first }).unwrap();
     mine.tap(8 * MIN, &Action::UndoImport { id: second }).unwrap();
-    assert_eq!(mine.stands(9 * MIN), ("2 sessions of 2.".into(), 0, vec![true, false]));
+    assert_eq!(mine.shown(9 * MIN), ("2 sessions of 2.".into(), 0, vec![true, false]));
 }
 
 #[test]
@@ -79,7 +79,7 @@ fn what_the_angler_undid_since_stays_undone_when_the_later_import_is_redone() {
     mine.tap(6 * MIN, &Action::UndoImport { id: first }).unwrap();
     mine.tap(7 * MIN, &Action::UndoImport { id: second }).unwrap();
     mine.tap(8 * MIN, &Action::RedoImport { id: second }).unwrap();
-    assert_eq!(mine.stands(9 * MIN).2, [false, true]);
+    assert_eq!(mine.shown(9 * MIN).2, [false, true]);
 }
 
 /// The same file once more, after both were undone: everything is back, and no line says that it is undone.
@@ -90,8 +90,8 @@ fn a_file_brings_back_all_that_was_undone_of_two_imports() {
     let seen = mine.app().look_into(&evening, &at(7 * MIN), &mut super::whose::go).unwrap();
     assert_eq!(seen.lines[0], "UNDO IMPORT removed 5 entries of this file. IMPORT brings them back.");
     mine.take(&evening, 8 * MIN);
-    assert_eq!(mine.stands(9 * MIN), ("2 sessions of 2.".into(), 1, vec![false, false]));
+    assert_eq!(mine.shown(9 * MIN), ("2 sessions of 2.".into(), 1, vec![false, false]));
     mine.tap(10 * MIN, &Action::UndoImport { id: second }).unwrap();
     mine.tap(11 * MIN, &Action::RedoImport { id: second }).unwrap();
-    assert_eq!(mine.stands(12 * MIN), ("2 sessions of 2.".into(), 1, vec![false, false]));
+    assert_eq!(mine.shown(12 * MIN), ("2 sessions of 2.".into(), 1, vec![false, false]));
 }

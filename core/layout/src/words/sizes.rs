@@ -203,7 +203,7 @@ fn scales_down(from: f64, above: f64) -> impl Iterator<Item = f64> {
 /// Whether the first sentence and the second have a line each.
 fn both_fit(room: Room, sizes: Sizes, ask: PadAsk) -> bool {
     let h = heights(room, sizes, ask);
-    // What is left is shared out to the last hair, so the sum may round a hair over.
+    // All that is left is shared out, so the sum may exceed it by a rounding error.
     let both = (sizes.headline + BODY_EM * sizes.scale) * LINE;
     h.total() <= room.height + HAIR_MM && h.advice >= both - HAIR_MM
 }

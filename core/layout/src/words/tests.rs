@@ -28,8 +28,9 @@ fn asks() -> Vec<PadAsk> {
 fn shown(layout: &BankLayout) -> Vec<Rect> {
     let maybe = [layout.since, layout.fan, layout.spot, layout.rig, layout.latest];
     let always = [layout.header, layout.screens, layout.strip, layout.advice, layout.notice];
-    let doors = layout.doors.iter().map(|door| door.rect);
-    let keys = layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod).chain(doors);
+    let screen_keys = layout.screen_keys.iter().map(|key| key.rect);
+    let keys =
+        layout.keys.iter().map(|k| k.rect).chain(layout.more).chain(layout.next_rod).chain(screen_keys);
     always
         .into_iter()
         .chain(maybe.into_iter().flatten())
@@ -111,7 +112,7 @@ fn with_two_rods_each_is_named_or_numbered_and_the_second_sentence_is_two_millim
                 let (layout, px) = (bank_layout(&glass, ask).unwrap(), phone.px_per_mm());
                 let called = layout.rods.iter().all(|rod| rod.name.or(rod.number).is_some());
                 assert!(called, "{} {ask:?}", phone.name);
-                // Three buttons on the lowest glasses leave less; there both sentences have one size.
+                // Three buttons on the lowest screens leave less; there both sentences have one size.
                 let least = if phone.name.ends_with("buttons") { 1.6 } else { 2.1 } * scale;
                 let body = layout.text.body / px;
                 assert!(body >= least - 1e-6, "{} {ask:?}: {body}", phone.name);
@@ -189,8 +190,8 @@ fn at_twice_the_text_the_second_sentence_grows_by_a_third_on_every_glass_both_wa
     }
 }
 
-/// What is on the glass at 100 % is there at 200 % too, and no line of words is lower. Only beside the clock of the four lowest
-/// glasses there is room for one text of large letters: it is the spot, and UNDO says the time of the cast.
+/// What is on the screen at 100 % is there at 200 % too, and no line of words is lower. Only beside the clock of the four lowest
+/// screens there is room for one text of large letters: it is the spot, and UNDO says the time of the cast.
 #[test]
 fn at_twice_the_text_no_line_of_words_is_dropped() {
     let mut lost = Vec::new();
@@ -223,7 +224,7 @@ fn at_twice_the_text_no_line_of_words_is_dropped() {
     assert!(lost.is_empty(), "{}\n{}", lost.len(), lost.join("\n"));
 }
 
-/// On a glass on its side they are in the row of the pair, beside the key of the swim.
+/// On a screen on its side they are in the row of the pair, beside the key of the swim.
 #[test]
 fn with_nothing_out_spot_and_rig_are_as_wide_as_the_row_leaves() {
     for phone in &PHONES {

@@ -166,7 +166,7 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
         id,
         &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts + reading.unseen))],
     );
-    // A small glass has one line for this. Without the earlier sessions the counts would not bear the figure; that it was not
+    // A small screen has one line for this. Without the earlier sessions the counts would not bear the figure; that it was not
     // tried is said below too.
     let with = earlier_words(words, reading);
     let not_tried = not_tried_words(words, reading).filter(|_| with.is_empty());

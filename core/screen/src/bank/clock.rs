@@ -61,7 +61,7 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
     let chosen = rod.number == input.chosen;
     let alert = match state {
         BankState::FishOn if !chosen => words.say("rod-alert"),
-        // Digits that stand alone would be read as a wait.
+        // Digits without a word would be read as a wait.
         BankState::Ready if session.rods.len() > 1 => words.say("rod-in-alone"),
         _ => String::new(),
     };

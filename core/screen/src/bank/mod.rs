@@ -8,12 +8,12 @@ mod left_open;
 mod strip;
 
 use super::date::hours_minutes;
-use super::doors::top_doors;
 use super::feed::fed_words;
 use super::figures::clock;
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
-use super::{Action, Arg, Door, KeyView, LandedFish, Wording};
+use super::screen_list::top_screen_keys;
+use super::{Action, Arg, KeyView, LandedFish, ScreenKey, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
 use restwater_session::{HabitBeforeBites, LeaveBySpots, Rhythm, Session, Stamp};
 use restwater_waits::{Advice, AdviceState, WaitingOn};
@@ -60,12 +60,12 @@ pub struct RodView {
     pub rod: u8,
     /// "Rod 1".
     pub name: String,
-    /// Its number, where a small glass has no room for its name: "1".
+    /// Its number, where a small screen has no room for its name: "1".
     pub number: String,
     /// Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
     pub label: String,
     /// What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
-    /// there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+    /// there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
     /// leads to the rod. Otherwise empty.
     pub alert: String,
     /// What it is doing.
@@ -175,7 +175,7 @@ pub struct BankView {
     /// The line at the top.
     pub header: HeaderView,
     /// The screens whose keys are beside it, if there is something to see on them.
-    pub doors: Vec<Door>,
+    pub screen_keys: Vec<ScreenKey>,
     /// The rods' clocks, in order.
     pub rods: Vec<RodView>,
     /// The wait strip.
@@ -300,7 +300,7 @@ pub fn bank(input: &BankInput) -> BankView {
     BankView {
         state,
         header: header(input, open),
-        doors: top_doors(input.words, input.session.is_some(), open.is_some()),
+        screen_keys: top_screen_keys(input.words, input.session.is_some(), open.is_some()),
         rods,
         strip: strip::strip(input, open, &advice.headline),
         advice,

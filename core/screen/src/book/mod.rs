@@ -107,7 +107,7 @@ pub fn book(input: &BookInput) -> LeavesView {
         opener(&light, "book-key-light-sub"),
     ];
     first.keys.extend(asked.iter().map(|[leaf, _]| opener(leaf, "book-key-questions-sub")));
-    first.keys.extend(doors(words));
+    first.keys.extend(other_screens(words));
     let rest = [filter, rates, rates_figures, sets, next, peg, light]
         .into_iter()
         .chain(asked.into_iter().flatten())
@@ -141,12 +141,12 @@ fn typing(words: &Wording, tag: &str, into: TypedInto) -> TypedField {
 }
 
 /// The keys that open the Files and Mend screens.
-fn doors(words: &Wording) -> Vec<LeafKey> {
+fn other_screens(words: &Wording) -> Vec<LeafKey> {
     [("files", Which::Files), ("mend", Which::Mend)]
         .map(|(name, which)| {
-            let label = words.say(&format!("book-door-{name}"));
-            let key = LeafKey::new(format!("door-{name}"), label, KeyTap::Open { which });
-            LeafKey { sub: words.say(&format!("book-door-{name}-sub")), ..key }
+            let label = words.say(&format!("book-open-{name}"));
+            let key = LeafKey::new(format!("screen-{name}"), label, KeyTap::Open { which });
+            LeafKey { sub: words.say(&format!("book-open-{name}-sub")), ..key }
         })
         .to_vec()
 }

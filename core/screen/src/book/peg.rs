@@ -41,8 +41,8 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
         let none = words.say_with(none, &[("place", Arg::Text(&place))]);
         leaf.says = words.sentences(&[&none, &words.say("peg-history-to-come")]);
         let files = KeyTap::Open { which: Which::Files };
-        let key = LeafKey::new("files-", words.say("door-files"), files);
-        leaf.keys.push(LeafKey { sub: words.say("door-files-sub"), ..key });
+        let key = LeafKey::new("files-", words.say("open-files"), files);
+        leaf.keys.push(LeafKey { sub: words.say("open-files-sub"), ..key });
         return leaf;
     }
     let tallies: Vec<_> = days.iter().map(|day| tally(day.gist)).collect();

@@ -108,7 +108,7 @@ fn lines(
     lines
 }
 
-/// The axis that rates are drawn on. Its last figure has the unit, since a small glass has no room for the name of the axis.
+/// The axis that rates are drawn on. Its last figure has the unit, since a small screen has no room for the name of the axis.
 pub(super) fn axis_of(words: &Wording, rates: impl Iterator<Item = f64>) -> Axis {
     let top = rates.fold(0.0, f64::max);
     let mut axis = Axis::up_to(words, "axis-rate", if top > 0.0 { top * SCALE } else { 1.0 });

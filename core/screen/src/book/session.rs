@@ -133,7 +133,7 @@ fn day_lines(words: &Wording, session: &Session) -> Vec<LeafLine> {
     lines.into_iter().map(|(_, line)| line).collect()
 }
 
-/// A cast. Its rig is written only where it differs from that of the rod's cast before, so that a small glass has room for more
+/// A cast. Its rig is written only where it differs from that of the rod's cast before, so that a small screen has room for more
 /// casts.
 fn cast_line(words: &Wording, session: &Session, cast: &Cast, before: Option<&Cast>) -> LeafLine {
     let minutes = wait_of(session, cast).map_or_else(|| "–".to_owned(), |wait| whole(wait.minutes()));

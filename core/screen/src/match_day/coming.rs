@@ -202,8 +202,8 @@ fn light_words(input: &MatchInput, match_day: &MatchDay) -> Option<String> {
 
 /// How it was obtained.
 pub(super) fn notes(input: &MatchInput) -> Vec<String> {
-    let standing = super::section::note(input);
-    let Some(rest) = &input.rest else { return standing.into_iter().collect() };
+    let place = super::section::note(input);
+    let Some(rest) = &input.rest else { return place.into_iter().collect() };
     let mut notes = Vec::new();
     if cant_tell(rest) {
         notes.push(input.say("match-cant-tell-why", &[]));
@@ -215,7 +215,7 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
             notes.push(input.say("match-weights-guessed", &[]));
         }
     }
-    notes.extend(standing);
+    notes.extend(place);
     notes.extend(input.at_scales().and_then(|own| eye_note(input, &own)));
     notes
 }

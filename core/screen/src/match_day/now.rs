@@ -33,9 +33,9 @@ impl Clocks {
             let id = if session.is_open() { "match-none" } else { "match-none-over" };
             return still(MatchPhase::NoMatch, id);
         };
-        let Ok(stands) = match_day.phase(input.now) else { return still(MatchPhase::Over, "match-no-clock") };
+        let Ok(now) = match_day.phase(input.now) else { return still(MatchPhase::Over, "match-no-clock") };
         let (all_in, all_out) = (match_day.all_in_ms(input.now), match_day.all_out_ms(input.now));
-        let (phase, left, id, at) = match stands {
+        let (phase, left, id, at) = match now {
             Phase::Before { to_all_in_ms } => (MatchPhase::Before, to_all_in_ms, "match-to-all-in", all_in),
             Phase::Fishing { left_ms } => (MatchPhase::Fishing, left_ms, "match-to-all-out", all_out),
             Phase::Landing { left_ms } => (MatchPhase::Landing, left_ms, "match-to-land", all_out),

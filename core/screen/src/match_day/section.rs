@@ -69,13 +69,13 @@ pub(super) fn told(input: &MatchInput, peg: OtherPeg) -> MatchLine {
     MatchLine::new(peg_words(input, peg), value)
 }
 
-fn stands(input: &MatchInput) -> Option<Standing> {
+fn standing_now(input: &MatchInput) -> Option<Standing> {
     standing(input.session?, input.setup()?, input.counted()?)
 }
 
 /// "Place in the section: 2 to 4 of 10".
 pub(super) fn line(input: &MatchInput) -> Option<MatchLine> {
-    let place = stands(input)?.place;
+    let place = standing_now(input)?.place;
     let section = input.session.is_some_and(|session| session.section.is_some());
     let label = input.say(if section { "match-place" } else { "match-place-known" }, &[]);
     let (best, worst, of) = (place.best.to_string(), place.worst.to_string(), place.of.to_string());
@@ -85,13 +85,13 @@ pub(super) fn line(input: &MatchInput) -> Option<MatchLine> {
 
 /// What the place is based on.
 pub(super) fn note(input: &MatchInput) -> Option<String> {
-    let stands = stands(input)?;
+    let standing = standing_now(input)?;
     let unit = input.setup()?.unit;
     let (low, high) =
-        (estimate(input.words, unit, stands.mine.low_g), estimate(input.words, unit, stands.mine.high_g));
+        (estimate(input.words, unit, standing.mine.low_g), estimate(input.words, unit, standing.mine.high_g));
     let mine = if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) };
-    let all = stands.place.of.saturating_sub(1).to_string();
-    let (known, guessed) = (stands.known.to_string(), stands.guessed.to_string());
+    let all = standing.place.of.saturating_sub(1).to_string();
+    let (known, guessed) = (standing.known.to_string(), standing.guessed.to_string());
     Some(
         input.say(
             "match-place-how",

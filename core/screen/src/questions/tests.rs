@@ -51,7 +51,7 @@ fn progress_is_worded_in_natural_frequencies_and_stakes_are_on_the_page_of_figur
     assert_eq!(labels[5], "Over 3 sessions, 36 casts: pink clearly better in these sessions.");
     assert_eq!(leaf.lines[7].detail, "No more sessions are needed to say so.");
     assert!(figures.lines[1].detail.contains("Question 2 of those asked: p "), "{}", figures.lines[1].detail);
-    assert!(leaf.lines.iter().all(|line| !line.detail.contains("stake")), "stakes stand on the page behind");
+    assert!(leaf.lines.iter().all(|line| !line.detail.contains("stake")), "stakes are on the page behind");
 }
 
 #[test]

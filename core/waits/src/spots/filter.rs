@@ -65,24 +65,24 @@ impl SpotBeliefs {
     }
 
     /// How much better the record is explained by spots that differ, some holding fish and some not for a while, than by the
-    /// better of the explanations without: that every cast draws anew whether it meets fish, or that fish are everywhere.
-    /// Bayes factors.
+    /// better of the explanations without: that it is drawn again for every cast whether it meets fish, or that fish are
+    /// everywhere. Bayes factors.
     #[inline(never)]
     pub fn differ(&self) -> f64 {
-        let (mut differ, mut anew, mut everywhere) = (0.0, 0.0, 0.0);
+        let (mut differ, mut again, mut everywhere) = (0.0, 0.0, 0.0);
         for (world, weights) in self.followed.worlds.iter().zip(&self.weights) {
             for (weight, home) in weights.iter().zip(&self.home) {
                 let weight = f64::from(*weight);
                 match (f64::from(*home) > EVERYWHERE, world.lasting_min > 0.0) {
                     (true, _) => everywhere += weight,
                     (false, true) => differ += weight,
-                    (false, false) => anew += weight,
+                    (false, false) => again += weight,
                 }
             }
         }
-        let [differ, anew, everywhere] = [(differ, 0), (anew, 1), (everywhere, 2)]
+        let [differ, again, everywhere] = [(differ, 0), (again, 1), (everywhere, 2)]
             .map(|(sum, i)| sum / self.before[i].max(f64::MIN_POSITIVE));
-        differ / anew.max(everywhere).max(f64::MIN_POSITIVE)
+        differ / again.max(everywhere).max(f64::MIN_POSITIVE)
     }
 
     /// Whether the record supports that spots differ, so that they tell how long to leave a cast.

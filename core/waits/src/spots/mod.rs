@@ -6,7 +6,7 @@
 //! law of the wait among fish is that of the shapes of [`WaitPosterior`], whose share of casts that ever get a bite becomes the
 //! share of spots with fish. How long a spot keeps its fish, and how long they stay away after a cast ended there or a lead
 //! landed beside it, can each take a few values, which the record weighs. One of the values is that spots don't differ and that
-//! for every cast it is drawn anew whether it meets fish; this is what the posterior alone assumes.
+//! for every cast it is drawn again whether it meets fish; this is what the posterior alone assumes.
 
 mod filter;
 mod followed;
@@ -57,7 +57,7 @@ impl SpotEvent {
 /// One way in which spots may differ.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct World {
-    /// Mean minutes until it is drawn anew whether a spot has fish; 0 if that is drawn for every cast.
+    /// Mean minutes until it is drawn again whether a spot has fish; 0 if that is drawn for every cast.
     pub lasting_min: f64,
     /// Minutes that fish stay away from a disturbed spot.
     pub rest_min: f64,
@@ -94,7 +94,7 @@ pub struct SpotBeliefs {
     columns: OnceLock<Columns>,
     /// Weight of each shape in each world; all together 1.
     weights: Vec<Vec<f32>>,
-    /// Prior probability that spots differ, that every cast draws anew, and that fish are everywhere; see
+    /// Prior probability that spots differ, that it is drawn again for every cast, and that fish are everywhere; see
     /// [`SpotBeliefs::differ`].
     before: [f64; 3],
     /// The filter of the record, for these shapes and perhaps more.

@@ -176,8 +176,8 @@ fn the_bayes_factor_is_the_ratio_of_sums_over_every_shape_world_and_hidden_path(
     }
     // Shapes that the record rules out are left out here; the prior includes them.
     let left: f64 = opened.before[2] / (1.0 - opened.before[2]) * (sums[0][1] + sums[1][1]) / sums[2][1];
-    let [differ, anew, everywhere] = sums.map(|[likely, before]| likely / before);
-    let wanted = differ / anew.max(everywhere / left);
+    let [differ, again, everywhere] = sums.map(|[likely, before]| likely / before);
+    let wanted = differ / again.max(everywhere / left);
     assert!((found.differ() / wanted - 1.0).abs() < 1e-3, "{} {wanted}", found.differ());
 }
 

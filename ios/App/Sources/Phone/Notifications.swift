@@ -58,7 +58,7 @@ struct Notifications: AlarmCenter {
     }
 }
 
-/// Answers the notification centre while the app is in front, and when an alarm is tapped.
+/// Answers the notification centre while the app is in the foreground, and when an alarm is tapped.
 final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
     private let onDueInFront: @MainActor @Sendable (String) -> Void
     private let onOpened: @MainActor @Sendable (UUID) -> Void
@@ -85,7 +85,7 @@ final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
         }
     }
 
-    /// While the app is in front it rings itself and says for what, whatever the ring switch says, and no banner covers
+    /// In the foreground the app rings itself and says for what, whatever the ring switch says, and no banner covers
     /// the clock.
     func userNotificationCenter(
         _ center: UNUserNotificationCenter, willPresent notification: UNNotification,

@@ -1,7 +1,7 @@
 import RestwaterKit
 import SwiftUI
 
-/// The open screen, drawn from the one state. Reads the clock again each second while the app is in front; a piece that
+/// The open screen, drawn from the one state. Reads the clock again each second while the app is in the foreground; a piece that
 /// has not changed is not redrawn.
 struct SheetView: View {
     @ObservedObject var state: RestwaterState

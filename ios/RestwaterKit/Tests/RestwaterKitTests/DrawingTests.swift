@@ -79,7 +79,7 @@ final class DrawingTests: XCTestCase {
         let text = "Hold until 12 minutes, recast by 18 minutes: half of your bites came in these 6 minutes."
         for width in stride(from: 90.0, to: 400, by: 7) {
             for weight in [Weight.medium, .bold] {
-                let drawn = plainLetters.lay(text, em: 16, width: width, height: 1_000, weight: weight)
+                let drawn = plainLetters.layOut(text, em: 16, width: width, height: 1_000, weight: weight)
                 XCTAssertEqual(plainLetters.lines(of: text, em: 16, width: width, weight: weight), drawn.lines.count, "\(weight) at \(width)")
             }
         }

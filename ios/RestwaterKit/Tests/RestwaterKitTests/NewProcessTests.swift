@@ -4,7 +4,7 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// iOS ends the process of an app that is not in front as it likes: what follows means what was meant before.
+/// iOS ends the process of an app in the background when it likes: a later tap means what it meant before.
 @MainActor
 final class NewProcessTests: XCTestCase, @unchecked Sendable {
     /// Two rods out, the second one chosen.

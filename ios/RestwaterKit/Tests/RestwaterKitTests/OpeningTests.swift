@@ -64,7 +64,7 @@ final class OpeningTests: XCTestCase, @unchecked Sendable {
         }
     }
 
-    /// The phone is locked again after each look, and its log can be read all the same.
+    /// The phone is locked again after each look, and its log can be read even so.
     func testOnlyARefusalOfTheSystemMeansThatThePhoneWasNotUnlockedYet() async throws {
         let folder = Handset().folder
         XCTAssertTrue(logMayBeRead(in: folder), "nothing is there that could be refused")

@@ -4,14 +4,14 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Answers are shown in the order in which the core gave them, also where whoever asked goes on later.
+/// Answers are shown in the order in which the core gave them, even if the caller that asked goes on later.
 @MainActor
 final class OrderTests: XCTestCase, @unchecked Sendable {
     func testAnOlderReadingFromOutsideDoesNotReplaceANewerPlanOrBank() async throws {
         let day = try Bankside()
         await day.start()
         let (state, gate, at) = (day.state, DispatchSemaphore(value: 0), day.clock.moment)
-        // The core is busy; meanwhile the lock screen reads what is so now, and a cast is tapped in front.
+        // The core is busy; meanwhile the lock screen reads what is so now, and a cast is tapped in the app.
         state.ask({ _ in gate.wait() }) { _, _ in }
         let outside = Task { try await state.waitInWords() }
         for _ in 0..<20 { await Task.yield() }

@@ -124,7 +124,7 @@ final class Handset {
         }
     }
 
-    /// Starts the process, in front or in the background for an intent.
+    /// Starts the process, in the foreground or in the background for an intent.
     func launch(
         _ phase: Phase? = .active, open: @escaping LogOpener = { try openLog(in: $0, clock: $1) },
         readable: @escaping @MainActor () -> Bool = { true }

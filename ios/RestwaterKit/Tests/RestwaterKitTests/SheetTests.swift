@@ -95,14 +95,14 @@ final class SheetTests: XCTestCase, @unchecked Sendable {
     }
 
     func testAScreenReaderReadsEachGroupOfScreensUnderItsHeading() async throws {
-        // Both groups need a glass of this height; on a lower one they are one grid.
+        // Both groups need a screen of this height; on a lower one they are one grid.
         let day = try Bankside(measure: GlassMeasure(width: 440, height: 1_100, pointsPerMm: 460 / 3 / 25.4, insetTop: 62, insetBottom: 34))
         await day.start()
         day.state.open(.screens)
         await day.look()
         let read = day.sheet.pieces.sorted { $0.order < $1.order }.map(\.tag).filter { $0.hasPrefix("group-") || $0.hasPrefix("open-") }
-        let doors = try XCTUnwrap(day.state.content.doors).doors
-        func tags(_ group: DoorGroup) -> [String] { doors.filter { $0.group == group }.map { "open-\(String.tag(Showing($0.which)))" } }
+        let keys = try XCTUnwrap(day.state.content.screenList).keys
+        func tags(_ group: ScreenGroup) -> [String] { keys.filter { $0.group == group }.map { "open-\(String.tag(Showing($0.which)))" } }
         XCTAssertEqual(read, ["group-1"] + tags(.onTheBank) + ["group-2"] + tags(.beforeAndAfter))
     }
 

@@ -384,7 +384,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         phone.session.phase(.active)
         await phone.session.opening.settled()
         await phone.session.settled()
-        XCTAssertNotNil(try phone.state.content.bank, "it is open, and knows that it is in front")
+        XCTAssertNotNil(try phone.state.content.bank, "it is open, and knows that it is in the foreground")
 
         let third = Handset()
         locked.set(true)

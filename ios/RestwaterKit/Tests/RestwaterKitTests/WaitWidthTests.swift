@@ -3,7 +3,8 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// The keys of the Live Activity stand whole beside each other on the narrowest phone of iOS 17, with letters as large as they get there.
+/// The keys of the Live Activity are whole and beside each other on the narrowest phone of iOS 17, with letters as large as they
+/// get there.
 @MainActor
 final class WaitWidthTests: XCTestCase, @unchecked Sendable {
     /// 375 points, less 16 at each side for the system's margin and 16 for ours. Taken, not measured: Apple states neither for a phone of

@@ -685,7 +685,7 @@ fileprivate struct FfiConverterString: FfiConverter {
 public protocol RestwaterProtocol: AnyObject, Sendable {
     
     /**
-     * Makes a backup now, and reads it again. None where it was given up.
+     * Makes a backup now, and reads it again. `None` if it was cancelled.
      */
     func backUp(now: Moment, work: Work) async throws  -> BackupMade?
     
@@ -705,7 +705,7 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func lookInto(path: String, now: Moment, work: Work) async throws  -> IncomingView
     
     /**
-     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     * Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
      */
     func lookOver() async throws  -> String
     
@@ -729,11 +729,6 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * not offered now is refused with the reason.
      */
     func actOutside(key: Key, rod: UInt8?, at: Moment) throws  -> Update
-    
-    /**
-     * The screens that can be opened now.
-     */
-    func doors() throws  -> DoorsView
     
     /**
      * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
@@ -765,6 +760,11 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
      * The same as JSON, for the day player; refused by a phone's library.
      */
     func screenJson(which: Which, now: Moment) throws  -> String
+    
+    /**
+     * The screens that can be opened now.
+     */
+    func screenList() throws  -> ScreenListView
     
     /**
      * The phone's language was changed.
@@ -869,7 +869,7 @@ public static func `open`(dir: String, now: Moment, language: String)throws  -> 
 
     
     /**
-     * Makes a backup now, and reads it again. None where it was given up.
+     * Makes a backup now, and reads it again. `None` if it was cancelled.
      */
 open func backUp(now: Moment, work: Work)async throws  -> BackupMade?  {
     return
@@ -938,7 +938,7 @@ open func lookInto(path: String, now: Moment, work: Work)async throws  -> Incomi
 }
     
     /**
-     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     * Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
      */
 open func lookOver()async throws  -> String  {
     return
@@ -1025,18 +1025,6 @@ open func actOutside(key: Key, rod: UInt8?, at: Moment)throws  -> Update  {
 }
     
     /**
-     * The screens that can be opened now.
-     */
-open func doors()throws  -> DoorsView  {
-    return try  FfiConverterTypeDoorsView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_restwater_doors(
-            self.uniffiCloneHandle(),uniffiCallStatus
-    )
-})
-}
-    
-    /**
      * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
      */
 open func firstScreen()throws  -> Which  {
@@ -1108,6 +1096,18 @@ open func screenJson(which: Which, now: Moment)throws  -> String  {
             self.uniffiCloneHandle(),
         FfiConverterTypeWhich_lower(which),
         FfiConverterTypeMoment_lower(now),uniffiCallStatus
+    )
+})
+}
+    
+    /**
+     * The screens that can be opened now.
+     */
+open func screenList()throws  -> ScreenListView  {
+    return try  FfiConverterTypeScreenListView_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_screen_list(
+            self.uniffiCloneHandle(),uniffiCallStatus
     )
 })
 }
@@ -1242,23 +1242,23 @@ public func FfiConverterTypeRestwater_lower(_ value: Restwater) -> UInt64 {
 
 
 /**
- * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ * A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
  */
 public protocol WorkProtocol: AnyObject, Sendable {
+    
+    /**
+     * Cancels it; what it was about to change stays as it was.
+     */
+    func cancel() 
     
     /**
      * Entries dealt with so far (pages of a backup).
      */
     func done()  -> UInt64
     
-    /**
-     * Gives it up; what it was about to change stays as it was.
-     */
-    func giveUp() 
-    
 }
 /**
- * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ * A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
  */
 open class Work: WorkProtocol, @unchecked Sendable {
     fileprivate let handle: UInt64
@@ -1325,6 +1325,17 @@ public convenience init() {
 
     
     /**
+     * Cancels it; what it was about to change stays as it was.
+     */
+open func cancel()  {try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_work_cancel(
+            self.uniffiCloneHandle(),uniffiCallStatus
+    )
+}
+}
+    
+    /**
      * Entries dealt with so far (pages of a backup).
      */
 open func done() -> UInt64  {
@@ -1334,17 +1345,6 @@ open func done() -> UInt64  {
             self.uniffiCloneHandle(),uniffiCallStatus
     )
 })
-}
-    
-    /**
-     * Gives it up; what it was about to change stays as it was.
-     */
-open func giveUp()  {try! rustCall() {
-        uniffiCallStatus in
-    uniffi_restwater_fn_method_work_give_up(
-            self.uniffiCloneHandle(),uniffiCallStatus
-    )
-}
 }
     
 
@@ -1997,7 +1997,7 @@ public struct BankLayout: Equatable, Hashable {
      * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
      * record stays blank.
      */
-    public let doors: [DoorPlace]
+    public let screenKeys: [ScreenKeyPlace]
     /**
      * The clocks, in the order of the rods.
      */
@@ -2106,7 +2106,7 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let leftHanded: Bool
     /**
-     * Rules for which this glass is too small, each with the worst shortfall; usually empty.
+     * Rules for which this screen is too small, each with the worst shortfall; usually empty.
      */
     public let broken: [BrokenRule]
 
@@ -2122,7 +2122,7 @@ public struct BankLayout: Equatable, Hashable {
         /**
          * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
          * record stays blank.
-         */doors: [DoorPlace], 
+         */screenKeys: [ScreenKeyPlace], 
         /**
          * The clocks, in the order of the rods.
          */rods: [RodPlace], 
@@ -2205,11 +2205,11 @@ public struct BankLayout: Equatable, Hashable {
          * Whether the keys are for the left thumb.
          */leftHanded: Bool, 
         /**
-         * Rules for which this glass is too small, each with the worst shortfall; usually empty.
+         * Rules for which this screen is too small, each with the worst shortfall; usually empty.
          */broken: [BrokenRule]) {
         self.header = header
         self.screens = screens
-        self.doors = doors
+        self.screenKeys = screenKeys
         self.rods = rods
         self.since = since
         self.fan = fan
@@ -2257,7 +2257,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
             try BankLayout(
                 header: FfiConverterTypeRect.read(from: &buf), 
                 screens: FfiConverterTypeRect.read(from: &buf), 
-                doors: FfiConverterSequenceTypeDoorPlace.read(from: &buf), 
+                screenKeys: FfiConverterSequenceTypeScreenKeyPlace.read(from: &buf), 
                 rods: FfiConverterSequenceTypeRodPlace.read(from: &buf), 
                 since: FfiConverterOptionTypeRect.read(from: &buf), 
                 fan: FfiConverterOptionTypeRect.read(from: &buf), 
@@ -2291,7 +2291,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
     public static func write(_ value: BankLayout, into buf: inout [UInt8]) {
         FfiConverterTypeRect.write(value.header, into: &buf)
         FfiConverterTypeRect.write(value.screens, into: &buf)
-        FfiConverterSequenceTypeDoorPlace.write(value.doors, into: &buf)
+        FfiConverterSequenceTypeScreenKeyPlace.write(value.screenKeys, into: &buf)
         FfiConverterSequenceTypeRodPlace.write(value.rods, into: &buf)
         FfiConverterOptionTypeRect.write(value.since, into: &buf)
         FfiConverterOptionTypeRect.write(value.fan, into: &buf)
@@ -2353,7 +2353,7 @@ public struct BankView: Equatable, Hashable {
     /**
      * The screens whose keys are beside it, if there is something to see on them.
      */
-    public let doors: [Door]
+    public let screenKeys: [ScreenKey]
     /**
      * The rods' clocks, in order.
      */
@@ -2406,7 +2406,7 @@ public struct BankView: Equatable, Hashable {
          */header: HeaderView, 
         /**
          * The screens whose keys are beside it, if there is something to see on them.
-         */doors: [Door], 
+         */screenKeys: [ScreenKey], 
         /**
          * The rods' clocks, in order.
          */rods: [RodView], 
@@ -2439,7 +2439,7 @@ public struct BankView: Equatable, Hashable {
          */logged: String) {
         self.state = state
         self.header = header
-        self.doors = doors
+        self.screenKeys = screenKeys
         self.rods = rods
         self.strip = strip
         self.advice = advice
@@ -2470,7 +2470,7 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
             try BankView(
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 header: FfiConverterTypeHeaderView.read(from: &buf), 
-                doors: FfiConverterSequenceTypeDoor.read(from: &buf), 
+                screenKeys: FfiConverterSequenceTypeScreenKey.read(from: &buf), 
                 rods: FfiConverterSequenceTypeRodView.read(from: &buf), 
                 strip: FfiConverterTypeStripView.read(from: &buf), 
                 advice: FfiConverterTypeAdviceView.read(from: &buf), 
@@ -2487,7 +2487,7 @@ public struct FfiConverterTypeBankView: FfiConverterRustBuffer {
     public static func write(_ value: BankView, into buf: inout [UInt8]) {
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterTypeHeaderView.write(value.header, into: &buf)
-        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
+        FfiConverterSequenceTypeScreenKey.write(value.screenKeys, into: &buf)
         FfiConverterSequenceTypeRodView.write(value.rods, into: &buf)
         FfiConverterTypeStripView.write(value.strip, into: &buf)
         FfiConverterTypeAdviceView.write(value.advice, into: &buf)
@@ -2518,7 +2518,7 @@ public func FfiConverterTypeBankView_lower(_ value: BankView) -> RustBuffer {
 
 
 /**
- * A rule for which a glass is too small.
+ * A rule for which a screen is too small.
  */
 public struct BrokenRule: Equatable, Hashable {
     /**
@@ -4045,253 +4045,6 @@ public func FfiConverterTypeDayTap_lower(_ value: DayTap) -> RustBuffer {
 
 
 /**
- * A screen that can be opened.
- */
-public struct Door: Equatable, Hashable {
-    /**
-     * Which.
-     */
-    public let which: Which
-    /**
-     * When it is used.
-     */
-    public let group: DoorGroup
-    /**
-     * Its word.
-     */
-    public let label: String
-    /**
-     * A smaller line below.
-     */
-    public let sub: String
-    /**
-     * What a screen reader says.
-     */
-    public let spoken: String
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Which.
-         */which: Which, 
-        /**
-         * When it is used.
-         */group: DoorGroup, 
-        /**
-         * Its word.
-         */label: String, 
-        /**
-         * A smaller line below.
-         */sub: String, 
-        /**
-         * What a screen reader says.
-         */spoken: String) {
-        self.which = which
-        self.group = group
-        self.label = label
-        self.sub = sub
-        self.spoken = spoken
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension Door: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeDoor: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> Door {
-        return
-            try Door(
-                which: FfiConverterTypeWhich.read(from: &buf), 
-                group: FfiConverterTypeDoorGroup.read(from: &buf), 
-                label: FfiConverterString.read(from: &buf), 
-                sub: FfiConverterString.read(from: &buf), 
-                spoken: FfiConverterString.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: Door, into buf: inout [UInt8]) {
-        FfiConverterTypeWhich.write(value.which, into: &buf)
-        FfiConverterTypeDoorGroup.write(value.group, into: &buf)
-        FfiConverterString.write(value.label, into: &buf)
-        FfiConverterString.write(value.sub, into: &buf)
-        FfiConverterString.write(value.spoken, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoor_lift(_ buf: RustBuffer) throws -> Door {
-    return try FfiConverterTypeDoor.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoor_lower(_ value: Door) -> RustBuffer {
-    return FfiConverterTypeDoor.lower(value)
-}
-
-
-/**
- * The place of the key of a screen.
- */
-public struct DoorPlace: Equatable, Hashable {
-    /**
-     * Which screen it opens.
-     */
-    public let which: Which
-    /**
-     * Where it lies.
-     */
-    public let rect: Rect
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Which screen it opens.
-         */which: Which, 
-        /**
-         * Where it lies.
-         */rect: Rect) {
-        self.which = which
-        self.rect = rect
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension DoorPlace: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeDoorPlace: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorPlace {
-        return
-            try DoorPlace(
-                which: FfiConverterTypeWhich.read(from: &buf), 
-                rect: FfiConverterTypeRect.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: DoorPlace, into buf: inout [UInt8]) {
-        FfiConverterTypeWhich.write(value.which, into: &buf)
-        FfiConverterTypeRect.write(value.rect, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorPlace_lift(_ buf: RustBuffer) throws -> DoorPlace {
-    return try FfiConverterTypeDoorPlace.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorPlace_lower(_ value: DoorPlace) -> RustBuffer {
-    return FfiConverterTypeDoorPlace.lower(value)
-}
-
-
-/**
- * The list with its headings.
- */
-public struct DoorsView: Equatable, Hashable {
-    /**
-     * Heading of the screens used while fishing.
-     */
-    public let onTheBank: String
-    /**
-     * Heading of the others.
-     */
-    public let beforeAndAfter: String
-    /**
-     * The screens.
-     */
-    public let doors: [Door]
-
-    // Default memberwise initializers are never public by default, so we
-    // declare one manually.
-    public init(
-        /**
-         * Heading of the screens used while fishing.
-         */onTheBank: String, 
-        /**
-         * Heading of the others.
-         */beforeAndAfter: String, 
-        /**
-         * The screens.
-         */doors: [Door]) {
-        self.onTheBank = onTheBank
-        self.beforeAndAfter = beforeAndAfter
-        self.doors = doors
-    }
-
-    
-
-    
-}
-
-#if compiler(>=6)
-extension DoorsView: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeDoorsView: FfiConverterRustBuffer {
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorsView {
-        return
-            try DoorsView(
-                onTheBank: FfiConverterString.read(from: &buf), 
-                beforeAndAfter: FfiConverterString.read(from: &buf), 
-                doors: FfiConverterSequenceTypeDoor.read(from: &buf)
-        )
-    }
-
-    public static func write(_ value: DoorsView, into buf: inout [UInt8]) {
-        FfiConverterString.write(value.onTheBank, into: &buf)
-        FfiConverterString.write(value.beforeAndAfter, into: &buf)
-        FfiConverterSequenceTypeDoor.write(value.doors, into: &buf)
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorsView_lift(_ buf: RustBuffer) throws -> DoorsView {
-    return try FfiConverterTypeDoorsView.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorsView_lower(_ value: DoorsView) -> RustBuffer {
-    return FfiConverterTypeDoorsView.lower(value)
-}
-
-
-/**
  * The app's typeface in figures.
  */
 public struct FaceWidths: Equatable, Hashable {
@@ -4371,7 +4124,7 @@ public func FfiConverterTypeFaceWidths_lower(_ value: FaceWidths) -> RustBuffer 
 
 
 /**
- * A glass for the fan, as the shell has it.
+ * The canvas of the fan, as the shell has it.
  */
 public struct FanGlass: Equatable, Hashable {
     /**
@@ -4383,7 +4136,7 @@ public struct FanGlass: Equatable, Hashable {
      */
     public let heightPx: Double
     /**
-     * Px in a millimetre of the glass.
+     * Px in a real millimetre.
      */
     public let pxPerMm: Double
     /**
@@ -4405,7 +4158,7 @@ public struct FanGlass: Equatable, Hashable {
          * Height of the canvas in px.
          */heightPx: Double, 
         /**
-         * Px in a millimetre of the glass.
+         * Px in a real millimetre.
          */pxPerMm: Double, 
         /**
          * Text scale of the system.
@@ -5372,7 +5125,7 @@ public func FfiConverterTypeForestPoint_lower(_ value: ForestPoint) -> RustBuffe
 
 
 /**
- * The screen area that a shell draws on.
+ * The area that a shell draws on.
  */
 public struct Glass: Equatable, Hashable {
     /**
@@ -5384,7 +5137,7 @@ public struct Glass: Equatable, Hashable {
      */
     public let heightPx: Double
     /**
-     * Pixels in a millimetre of real glass.
+     * Pixels in a real millimetre.
      */
     public let pxPerMm: Double
     /**
@@ -5414,7 +5167,7 @@ public struct Glass: Equatable, Hashable {
          * Height, pixels.
          */heightPx: Double, 
         /**
-         * Pixels in a millimetre of real glass.
+         * Pixels in a real millimetre.
          */pxPerMm: Double, 
         /**
          * Text size the phone is set to; 1 is the usual one, 2 is 200 %.
@@ -5511,7 +5264,7 @@ public struct GridAsk: Equatable, Hashable {
      */
     public let columns: UInt8
     /**
-     * Pixels in a millimetre of real glass.
+     * Pixels in a real millimetre.
      */
     public let pxPerMm: Double
     /**
@@ -5549,7 +5302,7 @@ public struct GridAsk: Equatable, Hashable {
          * Keys in a row: [`super::BankLayout::columns`].
          */columns: UInt8, 
         /**
-         * Pixels in a millimetre of real glass.
+         * Pixels in a real millimetre.
          */pxPerMm: Double, 
         /**
          * Whether it is for the left thumb.
@@ -6484,7 +6237,7 @@ public struct Leaf: Equatable, Hashable {
      */
     public let keys: [LeafKey]
     /**
-     * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+     * Whether the keys are only on the last page, since tapping one means that the text was read.
      */
     public let keysLast: Bool
 
@@ -6525,7 +6278,7 @@ public struct Leaf: Equatable, Hashable {
          * What can be done.
          */keys: [LeafKey], 
         /**
-         * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+         * Whether the keys are only on the last page, since tapping one means that the text was read.
          */keysLast: Bool) {
         self.id = id
         self.title = title
@@ -8772,7 +8525,7 @@ public func FfiConverterTypePadAsk_lower(_ value: PadAsk) -> RustBuffer {
 
 
 /**
- * The words of the glass.
+ * Words that are on the screen beside its record.
  */
 public struct PadWords: Equatable, Hashable {
     /**
@@ -9277,7 +9030,7 @@ public func FfiConverterTypePhoneView_lower(_ value: PhoneView) -> RustBuffer {
 
 
 /**
- * A rectangle on the glass, pixels from the upper left corner.
+ * A rectangle on the screen, pixels from the upper left corner.
  */
 public struct Rect: Equatable, Hashable {
     /**
@@ -9509,8 +9262,8 @@ public struct RodPlace: Equatable, Hashable {
      */
     public let number: Rect?
     /**
-     * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
-     * of the number, as the digits do: small ones may stand below it, a word can't.
+     * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
+     * of the number, as the digits do: small ones may be below it, a word can't.
      */
     public let word: Rect?
 
@@ -9533,8 +9286,8 @@ public struct RodPlace: Equatable, Hashable {
          * Its number beside the digits, if several rods have no room for their names.
          */number: Rect?, 
         /**
-         * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
-         * of the number, as the digits do: small ones may stand below it, a word can't.
+         * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
+         * of the number, as the digits do: small ones may be below it, a word can't.
          */word: Rect?) {
         self.rod = rod
         self.target = target
@@ -9608,7 +9361,7 @@ public struct RodView: Equatable, Hashable {
      */
     public let name: String
     /**
-     * Its number, where a small glass has no room for its name: "1".
+     * Its number, where a small screen has no room for its name: "1".
      */
     public let number: String
     /**
@@ -9617,7 +9370,7 @@ public struct RodView: Equatable, Hashable {
     public let label: String
     /**
      * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
-     * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+     * there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
      * leads to the rod. Otherwise empty.
      */
     public let alert: String
@@ -9664,14 +9417,14 @@ public struct RodView: Equatable, Hashable {
          * "Rod 1".
          */name: String, 
         /**
-         * Its number, where a small glass has no room for its name: "1".
+         * Its number, where a small screen has no room for its name: "1".
          */number: String, 
         /**
          * Its name if there are several, with what matters at a glance: "Rod 2: FISH ON", "Rod 1: due first".
          */label: String, 
         /**
          * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
-         * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+         * there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
          * leads to the rod. Otherwise empty.
          */alert: String, 
         /**
@@ -9844,6 +9597,253 @@ public func FfiConverterTypeSaid_lift(_ buf: RustBuffer) throws -> Said {
 #endif
 public func FfiConverterTypeSaid_lower(_ value: Said) -> RustBuffer {
     return FfiConverterTypeSaid.lower(value)
+}
+
+
+/**
+ * A screen that can be opened.
+ */
+public struct ScreenKey: Equatable, Hashable {
+    /**
+     * Which.
+     */
+    public let which: Which
+    /**
+     * When it is used.
+     */
+    public let group: ScreenGroup
+    /**
+     * Its word.
+     */
+    public let label: String
+    /**
+     * A smaller line below.
+     */
+    public let sub: String
+    /**
+     * What a screen reader says.
+     */
+    public let spoken: String
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which.
+         */which: Which, 
+        /**
+         * When it is used.
+         */group: ScreenGroup, 
+        /**
+         * Its word.
+         */label: String, 
+        /**
+         * A smaller line below.
+         */sub: String, 
+        /**
+         * What a screen reader says.
+         */spoken: String) {
+        self.which = which
+        self.group = group
+        self.label = label
+        self.sub = sub
+        self.spoken = spoken
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ScreenKey: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreenKey: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ScreenKey {
+        return
+            try ScreenKey(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                group: FfiConverterTypeScreenGroup.read(from: &buf), 
+                label: FfiConverterString.read(from: &buf), 
+                sub: FfiConverterString.read(from: &buf), 
+                spoken: FfiConverterString.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ScreenKey, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeScreenGroup.write(value.group, into: &buf)
+        FfiConverterString.write(value.label, into: &buf)
+        FfiConverterString.write(value.sub, into: &buf)
+        FfiConverterString.write(value.spoken, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenKey_lift(_ buf: RustBuffer) throws -> ScreenKey {
+    return try FfiConverterTypeScreenKey.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenKey_lower(_ value: ScreenKey) -> RustBuffer {
+    return FfiConverterTypeScreenKey.lower(value)
+}
+
+
+/**
+ * The place of the key of a screen.
+ */
+public struct ScreenKeyPlace: Equatable, Hashable {
+    /**
+     * Which screen it opens.
+     */
+    public let which: Which
+    /**
+     * Where it lies.
+     */
+    public let rect: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Which screen it opens.
+         */which: Which, 
+        /**
+         * Where it lies.
+         */rect: Rect) {
+        self.which = which
+        self.rect = rect
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ScreenKeyPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreenKeyPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ScreenKeyPlace {
+        return
+            try ScreenKeyPlace(
+                which: FfiConverterTypeWhich.read(from: &buf), 
+                rect: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ScreenKeyPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeWhich.write(value.which, into: &buf)
+        FfiConverterTypeRect.write(value.rect, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenKeyPlace_lift(_ buf: RustBuffer) throws -> ScreenKeyPlace {
+    return try FfiConverterTypeScreenKeyPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenKeyPlace_lower(_ value: ScreenKeyPlace) -> RustBuffer {
+    return FfiConverterTypeScreenKeyPlace.lower(value)
+}
+
+
+/**
+ * The list with its headings.
+ */
+public struct ScreenListView: Equatable, Hashable {
+    /**
+     * Heading of the screens used while fishing.
+     */
+    public let onTheBank: String
+    /**
+     * Heading of the others.
+     */
+    public let beforeAndAfter: String
+    /**
+     * The screens.
+     */
+    public let keys: [ScreenKey]
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Heading of the screens used while fishing.
+         */onTheBank: String, 
+        /**
+         * Heading of the others.
+         */beforeAndAfter: String, 
+        /**
+         * The screens.
+         */keys: [ScreenKey]) {
+        self.onTheBank = onTheBank
+        self.beforeAndAfter = beforeAndAfter
+        self.keys = keys
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension ScreenListView: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreenListView: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ScreenListView {
+        return
+            try ScreenListView(
+                onTheBank: FfiConverterString.read(from: &buf), 
+                beforeAndAfter: FfiConverterString.read(from: &buf), 
+                keys: FfiConverterSequenceTypeScreenKey.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: ScreenListView, into buf: inout [UInt8]) {
+        FfiConverterString.write(value.onTheBank, into: &buf)
+        FfiConverterString.write(value.beforeAndAfter, into: &buf)
+        FfiConverterSequenceTypeScreenKey.write(value.keys, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenListView_lift(_ buf: RustBuffer) throws -> ScreenListView {
+    return try FfiConverterTypeScreenListView.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenListView_lower(_ value: ScreenListView) -> RustBuffer {
+    return FfiConverterTypeScreenListView.lower(value)
 }
 
 
@@ -10147,7 +10147,7 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let channelAlarm: String
     /**
-     * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
+     * Notifications are not allowed, so an alarm is sure to sound only while the app is in the foreground.
      */
     public let noNotifications: String
     /**
@@ -10221,7 +10221,7 @@ public struct ShellWords: Equatable, Hashable {
          * The channel of alarms.
          */channelAlarm: String, 
         /**
-         * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
+         * Notifications are not allowed, so an alarm is sure to sound only while the app is in the foreground.
          */noNotifications: String, 
         /**
          * Notifications are allowed, but alarms among them make no sound.
@@ -15674,81 +15674,6 @@ public func FfiConverterTypeCounting_lower(_ value: Counting) -> RustBuffer {
 
 
 /**
- * When a screen is used.
- */
-
-public enum DoorGroup: Equatable, Hashable, CaseIterable {
-    
-    /**
-     * While fishing.
-     */
-    case onTheBank
-    /**
-     * Before the day and after it.
-     */
-    case beforeAndAfter
-
-
-
-
-
-}
-
-#if compiler(>=6)
-extension DoorGroup: Sendable {}
-#endif
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public struct FfiConverterTypeDoorGroup: FfiConverterRustBuffer {
-    typealias SwiftType = DoorGroup
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> DoorGroup {
-        let variant: Int32 = try readInt(&buf)
-        switch variant {
-        
-        case 1: return .onTheBank
-        
-        case 2: return .beforeAndAfter
-        
-        default: throw UniffiInternalError.unexpectedEnumCase
-        }
-    }
-
-    public static func write(_ value: DoorGroup, into buf: inout [UInt8]) {
-        switch value {
-        
-        
-        case .onTheBank:
-            writeInt(&buf, Int32(1))
-        
-        
-        case .beforeAndAfter:
-            writeInt(&buf, Int32(2))
-        
-        }
-    }
-}
-
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorGroup_lift(_ buf: RustBuffer) throws -> DoorGroup {
-    return try FfiConverterTypeDoorGroup.lift(buf)
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-public func FfiConverterTypeDoorGroup_lower(_ value: DoorGroup) -> RustBuffer {
-    return FfiConverterTypeDoorGroup.lower(value)
-}
-
-
-
-/**
  * What a point means, shown by its shape.
  */
 
@@ -20562,7 +20487,7 @@ public enum PadRule: Equatable, Hashable, CaseIterable {
      */
     case oppositeGap
     /**
-     * Everything tapped while fishing is in the lower 60 % of the glass.
+     * Everything tapped while fishing is in the lower 60 % of the screen.
      */
     case lowerPart
     /**
@@ -22271,6 +22196,81 @@ public func FfiConverterTypeScreen_lift(_ buf: RustBuffer) throws -> Screen {
 #endif
 public func FfiConverterTypeScreen_lower(_ value: Screen) -> RustBuffer {
     return FfiConverterTypeScreen.lower(value)
+}
+
+
+
+/**
+ * When a screen is used.
+ */
+
+public enum ScreenGroup: Equatable, Hashable, CaseIterable {
+    
+    /**
+     * While fishing.
+     */
+    case onTheBank
+    /**
+     * Before the day and after it.
+     */
+    case beforeAndAfter
+
+
+
+
+
+}
+
+#if compiler(>=6)
+extension ScreenGroup: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeScreenGroup: FfiConverterRustBuffer {
+    typealias SwiftType = ScreenGroup
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> ScreenGroup {
+        let variant: Int32 = try readInt(&buf)
+        switch variant {
+        
+        case 1: return .onTheBank
+        
+        case 2: return .beforeAndAfter
+        
+        default: throw UniffiInternalError.unexpectedEnumCase
+        }
+    }
+
+    public static func write(_ value: ScreenGroup, into buf: inout [UInt8]) {
+        switch value {
+        
+        
+        case .onTheBank:
+            writeInt(&buf, Int32(1))
+        
+        
+        case .beforeAndAfter:
+            writeInt(&buf, Int32(2))
+        
+        }
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenGroup_lift(_ buf: RustBuffer) throws -> ScreenGroup {
+    return try FfiConverterTypeScreenGroup.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeScreenGroup_lower(_ value: ScreenGroup) -> RustBuffer {
+    return FfiConverterTypeScreenGroup.lower(value)
 }
 
 
@@ -27309,56 +27309,6 @@ fileprivate struct FfiConverterSequenceTypeDayTap: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
-fileprivate struct FfiConverterSequenceTypeDoor: FfiConverterRustBuffer {
-    typealias SwiftType = [Door]
-
-    public static func write(_ value: [Door], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeDoor.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [Door] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [Door]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeDoor.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
-fileprivate struct FfiConverterSequenceTypeDoorPlace: FfiConverterRustBuffer {
-    typealias SwiftType = [DoorPlace]
-
-    public static func write(_ value: [DoorPlace], into buf: inout [UInt8]) {
-        let len = Int32(value.count)
-        writeInt(&buf, len)
-        for item in value {
-            FfiConverterTypeDoorPlace.write(item, into: &buf)
-        }
-    }
-
-    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [DoorPlace] {
-        let len: Int32 = try readInt(&buf)
-        var seq = [DoorPlace]()
-        seq.reserveCapacity(Int(len))
-        for _ in 0 ..< len {
-            seq.append(try FfiConverterTypeDoorPlace.read(from: &buf))
-        }
-        return seq
-    }
-}
-
-#if swift(>=5.8)
-@_documentation(visibility: private)
-#endif
 fileprivate struct FfiConverterSequenceTypeFishKey: FfiConverterRustBuffer {
     typealias SwiftType = [FishKey]
 
@@ -27809,6 +27759,56 @@ fileprivate struct FfiConverterSequenceTypeRodView: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterSequenceTypeScreenKey: FfiConverterRustBuffer {
+    typealias SwiftType = [ScreenKey]
+
+    public static func write(_ value: [ScreenKey], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeScreenKey.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ScreenKey] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ScreenKey]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeScreenKey.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterSequenceTypeScreenKeyPlace: FfiConverterRustBuffer {
+    typealias SwiftType = [ScreenKeyPlace]
+
+    public static func write(_ value: [ScreenKeyPlace], into buf: inout [UInt8]) {
+        let len = Int32(value.count)
+        writeInt(&buf, len)
+        for item in value {
+            FfiConverterTypeScreenKeyPlace.write(item, into: &buf)
+        }
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> [ScreenKeyPlace] {
+        let len: Int32 = try readInt(&buf)
+        var seq = [ScreenKeyPlace]()
+        seq.reserveCapacity(Int(len))
+        for _ in 0 ..< len {
+            seq.append(try FfiConverterTypeScreenKeyPlace.read(from: &buf))
+        }
+        return seq
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterSequenceTypeStepView: FfiConverterRustBuffer {
     typealias SwiftType = [StepView]
 
@@ -28246,7 +28246,7 @@ public func coreVersion() -> String  {
 /**
  * Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
  * a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
- * the phone takes along.
+ * the phone includes.
  */
 public func afterTransfer(dir: String, mark: String, now: Moment, language: String)throws   {try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
         uniffiCallStatus in
@@ -28286,7 +28286,7 @@ public func superfluousCopies(names: [String], made: String) -> [String]  {
 })
 }
 /**
- * Where the Bank screen's things lie on a glass.
+ * Where everything of the Bank is on a screen of this size.
  */
 public func bankLayout(glass: Glass, ask: PadAsk)throws  -> BankLayout  {
     return try  FfiConverterTypeBankLayout_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -28331,7 +28331,7 @@ public func keyGrid(ask: GridAsk) -> GridPage  {
 })
 }
 /**
- * Where the keys of the Match screen lie on a glass.
+ * Where the keys of the Match screen are on a screen of this size.
  */
 public func matchLayout(glass: Glass)throws  -> MatchLayout  {
     return try  FfiConverterTypeMatchLayout_lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
@@ -28342,7 +28342,7 @@ public func matchLayout(glass: Glass)throws  -> MatchLayout  {
 })
 }
 /**
- * The words on the glass that belong to no record.
+ * The words on the screen that are in no record.
  */
 public func padWords(language: String) -> PadWords  {
     return try!  FfiConverterTypePadWords_lift(try! rustCall() {
@@ -28397,7 +28397,7 @@ public func subMm() -> Double  {
 })
 }
 /**
- * Where the Swim screen's things lie on a glass.
+ * Where everything of the Swim is on a screen of this size.
  */
 public func swimLayout(glass: Glass, ask: SwimPadAsk) -> SwimLayout  {
     return try!  FfiConverterTypeSwimLayout_lift(try! rustCall() {
@@ -28509,7 +28509,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_core_version() != 18693) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_after_transfer() != 7218) {
+    if (uniffi_restwater_checksum_func_after_transfer() != 22532) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_salvage() != 27791) {
@@ -28518,7 +28518,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_superfluous_copies() != 28822) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_bank_layout() != 13519) {
+    if (uniffi_restwater_checksum_func_bank_layout() != 20351) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_face_widths() != 3050) {
@@ -28530,10 +28530,10 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_key_grid() != 935) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_match_layout() != 37240) {
+    if (uniffi_restwater_checksum_func_match_layout() != 43464) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_pad_words() != 37800) {
+    if (uniffi_restwater_checksum_func_pad_words() != 43973) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_pager_words() != 2343) {
@@ -28548,7 +28548,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_sub_mm() != 58412) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_swim_layout() != 8430) {
+    if (uniffi_restwater_checksum_func_swim_layout() != 3512) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_swim_legend() != 35213) {
@@ -28572,13 +28572,13 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_unbroken() != 60072) {
         return InitializationResult.apiChecksumMismatch
     }
+    if (uniffi_restwater_checksum_method_work_cancel() != 45704) {
+        return InitializationResult.apiChecksumMismatch
+    }
     if (uniffi_restwater_checksum_method_work_done() != 59654) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_work_give_up() != 36268) {
-        return InitializationResult.apiChecksumMismatch
-    }
-    if (uniffi_restwater_checksum_method_restwater_back_up() != 55366) {
+    if (uniffi_restwater_checksum_method_restwater_back_up() != 38744) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_back_up_if_due() != 27829) {
@@ -28590,7 +28590,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_method_restwater_look_into() != 39588) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_method_restwater_look_over() != 47913) {
+    if (uniffi_restwater_checksum_method_restwater_look_over() != 6120) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_send() != 20911) {
@@ -28603,9 +28603,6 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act_outside() != 61663) {
-        return InitializationResult.apiChecksumMismatch
-    }
-    if (uniffi_restwater_checksum_method_restwater_doors() != 423) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_first_screen() != 13519) {
@@ -28624,6 +28621,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_screen_json() != 15555) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_screen_list() != 21040) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_set_language() != 30421) {

@@ -5,7 +5,7 @@ struct Caption {
     let widest: Double
 
     /// A caption of known size.
-    struct Laid: Equatable {
+    struct Label: Equatable {
         let text: String
         let em, width: Double
         let weight: Weight
@@ -17,10 +17,10 @@ struct Caption {
         }
     }
 
-    func of(_ text: String, _ weight: Weight = .medium) -> Laid {
+    func of(_ text: String, _ weight: Weight = .medium) -> Label {
         let wide = letters.width(text, em, weight)
-        if wide <= widest { return Laid(text: text, em: em, width: wide, weight: weight) }
+        if wide <= widest { return Label(text: text, em: em, width: wide, weight: weight) }
         let smaller = em * widest / wide * 0.98
-        return Laid(text: text, em: smaller, width: letters.width(text, smaller, weight), weight: weight)
+        return Label(text: text, em: smaller, width: letters.width(text, smaller, weight), weight: weight)
     }
 }

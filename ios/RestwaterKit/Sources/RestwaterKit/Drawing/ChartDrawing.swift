@@ -6,7 +6,7 @@ struct ChartDrawing {
     let chart: ChartView
     let width, height, mm: Double
     private let caption: Caption
-    private let upLabels: [(Double, Caption.Laid)]
+    private let upLabels: [(Double, Caption.Label)]
     private let key: ChartKey
     private let row, left, right, top, bottom: Double
 
@@ -40,20 +40,20 @@ struct ChartDrawing {
     private func axes() -> [Mark] {
         let thin = 0.25 * mm
         var marks = [caption.of(chart.y.label, .bold).at(0, 0)]
-        for (at, laid) in upLabels {
+        for (at, label) in upLabels {
             marks.append(.line(Point(left, y(at)), Point(right, y(at)), .soft, thin / 2))
-            marks.append(laid.at(left - 0.9 * mm - laid.width, y(at) - laid.height / 2))
+            marks.append(label.at(left - 0.9 * mm - label.width, y(at) - label.height / 2))
         }
         marks.append(.line(Outline(Point(left, top), Point(left, bottom), Point(right, bottom)), .ink, Stroke(thin)))
         var free = 0.0
         for tick in chart.x.ticks {
-            let (x, laid) = (x(tick.at), caption.of(tick.label))
+            let (x, label) = (x(tick.at), caption.of(tick.label))
             marks.append(.line(Point(x, bottom), Point(x, bottom + 0.9 * mm), .ink, thin))
-            let from = min(max(0, x - laid.width / 2), max(0, width - laid.width))
+            let from = min(max(0, x - label.width / 2), max(0, width - label.width))
             // Numbers that would touch at large text sizes are left out; their ticks stay.
             if from < free { continue }
-            marks.append(laid.at(from, bottom + mm))
-            free = from + laid.width + 1.2 * mm
+            marks.append(label.at(from, bottom + mm))
+            free = from + label.width + 1.2 * mm
         }
         let label = caption.of(chart.x.label, .bold)
         return marks + [label.at(max(0, right - label.width), bottom + mm + row)]
@@ -89,9 +89,9 @@ struct ChartDrawing {
             marks.append(.line(Point(end, y - 0.8 * mm), Point(end, y + 0.8 * mm), .ink, edge))
             marks.append(.line(Point(end, y), Point(end, bottom), .soft, dots))
         }
-        let laid = caption.of(span.label, .bold)
-        let at = min(max(0, (from + to - laid.width) / 2), max(0, width - laid.width))
-        return marks + [laid.at(at, y - 1.2 * mm - laid.height)]
+        let label = caption.of(span.label, .bold)
+        let at = min(max(0, (from + to - label.width) / 2), max(0, width - label.width))
+        return marks + [label.at(at, y - 1.2 * mm - label.height)]
     }
 
     private func dot(_ dot: ChartDot) -> [Mark] {

@@ -5,7 +5,7 @@ struct ChartKey {
     private struct Entry {
         /// None for a band.
         let style: LineStyle?
-        let laid: Caption.Laid
+        let label: Caption.Label
     }
 
     private let rows: [[Entry]]
@@ -18,9 +18,9 @@ struct ChartKey {
         var taken = 0.0
         for (i, line) in chart.lines.filter({ !$0.label.isEmpty }).enumerated() {
             // The band belongs to the first line, so its entry is next to it.
-            let bands = i == 0 ? chart.bands.map { Entry(style: nil, laid: caption.of($0.label)) } : []
-            for entry in [Entry(style: line.style, laid: caption.of(line.label))] + bands {
-                let wide = Self.sample * mm + entry.laid.width + 3 * mm
+            let bands = i == 0 ? chart.bands.map { Entry(style: nil, label: caption.of($0.label)) } : []
+            for entry in [Entry(style: line.style, label: caption.of(line.label))] + bands {
+                let wide = Self.sample * mm + entry.label.width + 3 * mm
                 if rows.isEmpty || taken + wide > width {
                     rows.append([])
                     taken = 0
@@ -37,10 +37,10 @@ struct ChartKey {
             let y = top + Double(i) * row
             var x = 0.0
             return entries.flatMap { entry -> [Mark] in
-                let middle = y + entry.laid.height / 2
+                let middle = y + entry.label.height / 2
                 let from = x
-                x += Self.sample * mm + entry.laid.width + 3 * mm
-                return sample(entry.style, from, middle) + [entry.laid.at(from + Self.sample * mm, y)]
+                x += Self.sample * mm + entry.label.width + 3 * mm
+                return sample(entry.style, from, middle) + [entry.label.at(from + Self.sample * mm, y)]
             }
         }
     }

@@ -38,11 +38,11 @@ struct ForestDrawing {
             let same = tick.at == 0
             let x = x(tick.at)
             marks.append(.line(Point(x, 0), Point(x, bottom), same ? .ink : .soft, (same ? 0.35 : 0.12) * mm))
-            let laid = caption.of(tick.label, same ? .bold : .medium)
-            let from = min(max(0, x - laid.width / 2), max(0, width - laid.width))
-            let to = from + laid.width
+            let label = caption.of(tick.label, same ? .bold : .medium)
+            let from = min(max(0, x - label.width / 2), max(0, width - label.width))
+            let to = from + label.width
             if taken.contains(where: { from < $0.to + mm && to > $0.from - mm }) { continue }
-            marks.append(laid.at(from, bottom + 0.6 * mm))
+            marks.append(label.at(from, bottom + 0.6 * mm))
             taken.append((from, to))
         }
         return marks + [caption.of(axis.label).at(0, bottom + 0.8 * mm + caption.em * 1.3)]
@@ -59,7 +59,7 @@ struct ForestDrawing {
             let place = Rect(left: 0, top: y, width: wide, height: fitted.height)
             // A blank area behind the words, so that the lines of the axis don't run through them.
             marks.append(.fill(.rect(place), .paper))
-            marks += Words(letters: letters).lay(fitted, in: place, tint: .ink, weight: weight)
+            marks += Words(letters: letters).layOut(fitted, in: place, tint: .ink, weight: weight)
             y += fitted.height
         }
         return marks + limits(row, min((y + bottom) / 2, bottom - 1.6 * mm))

@@ -50,8 +50,8 @@ struct KeyDrawing {
         }
         let (label, small, share) = lines(line, in: inner)
         let top = max(0, (share - label.height) / 2)
-        marks += words.lay(label, in: inner.with(top: inner.top + top), tint: text, weight: .bold, across: .centre)
-        return marks + words.lay(small, in: inner.with(top: inner.top + share), tint: text, weight: .medium, across: .centre)
+        marks += words.layOut(label, in: inner.with(top: inner.top + top), tint: text, weight: .bold, across: .centre)
+        return marks + words.layOut(small, in: inner.with(top: inner.top + share), tint: text, weight: .medium, across: .centre)
     }
 
     /// The head of a key that is chosen: a bar at its upper edge with a tick in it. A key in solid ink is the one to press

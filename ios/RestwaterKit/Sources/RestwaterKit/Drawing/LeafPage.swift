@@ -73,8 +73,8 @@ struct LeafPage {
         }
     }
 
-    /// What of its height keeps a block from the next one: the last one of a page doesn't need it. Text measured to the pixel must
-    /// not become smaller for one.
+    /// The part of a block's height that is a gap below it. The last block of a page doesn't need it, since text must not become
+    /// smaller for a pixel.
     func gap(_ block: LeafBlock) -> Double {
         switch block {
         case .words(let tag, _, _, _), .broken(let tag, _, _, _): below(tag) - Self.belowLast * mm

@@ -18,7 +18,7 @@ public struct Letters: Sendable {
     static func baseline(top: Double, em: Double) -> Double { top + em * (line + cap) / 2 }
 }
 
-/// A text laid out in lines.
+/// A text broken into lines.
 struct Fitted: Equatable {
     let lines: [String]
     let em: Double
@@ -28,11 +28,11 @@ struct Fitted: Equatable {
 }
 
 extension Letters {
-    /// Lays a text out at `em`, then smaller and smaller until all of it fits the place without a broken word.
+    /// Breaks a text into lines at `em`, then smaller and smaller until all of it fits the place without a broken word.
     func fit(_ text: String, em asked: Double, width: Double, height: Double, weight: Weight = .medium, most: Int = 99) -> Fitted {
         var em = asked
         while true {
-            let fitted = lay(text, em: em, width: width, height: height, weight: weight, most: most)
+            let fitted = layOut(text, em: em, width: width, height: height, weight: weight, most: most)
             if fitted.whole || em <= asked * Self.smallest { return fitted }
             em *= Self.smaller
         }
@@ -58,8 +58,8 @@ extension Letters {
         return best
     }
 
-    /// Lays a text out at that em, and cuts it off if it does not fit.
-    func lay(_ text: String, em: Double, width: Double, height: Double, weight: Weight = .medium, most: Int = 99) -> Fitted {
+    /// Breaks a text into lines at that em, and cuts it off if it does not fit.
+    func layOut(_ text: String, em: Double, width: Double, height: Double, weight: Weight = .medium, most: Int = 99) -> Fitted {
         let room = max(1, min(most, Int(height / (em * Self.line))))
         let (lines, unbroken) = wrap(text, em, width, weight, lines: room)
         let whole = unbroken && lines.count <= room && Double(lines.count) * em * Self.line <= height + 1

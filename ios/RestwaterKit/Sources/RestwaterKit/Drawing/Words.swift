@@ -15,10 +15,10 @@ struct Words {
         guard !text.isBlank, place.width > 0, place.height > 0 else { return [] }
         let fitted = letters.fit(text, em: em, width: place.width, height: place.height, weight: weight, most: oneLine ? 1 : 99)
         let top = middle ? max(0, (place.height - fitted.height) / 2) : 0
-        return lay(fitted, in: place.with(top: place.top + top), tint: tint, weight: weight, across: across)
+        return layOut(fitted, in: place.with(top: place.top + top), tint: tint, weight: weight, across: across)
     }
 
-    func lay(_ fitted: Fitted, in place: Rect, tint: Tint, weight: Weight, across: Across = .start) -> [Mark] {
+    func layOut(_ fitted: Fitted, in place: Rect, tint: Tint, weight: Weight, across: Across = .start) -> [Mark] {
         fitted.lines.enumerated().map { i, line in
             let spare = place.width - letters.width(line, fitted.em, weight)
             let share: Double =
@@ -43,7 +43,7 @@ struct Words {
         var top = place.top
         return column(first, below, em: em, small: small, in: place, least: least, optional: optional).enumerated().flatMap { i, fitted in
             defer { top += fitted.height }
-            return lay(fitted, in: place.with(top: top), tint: .ink, weight: i == 0 ? .bold : .medium)
+            return layOut(fitted, in: place.with(top: top), tint: .ink, weight: i == 0 ? .bold : .medium)
         }
     }
 
@@ -81,7 +81,7 @@ struct Words {
         var all = [head(first, em, in: place)]
         for sentence in others {
             let room = max(0, place.height - all.map(\.height).reduce(0, +))
-            all.append(letters.lay(sentence, em: small, width: place.width, height: room))
+            all.append(letters.layOut(sentence, em: small, width: place.width, height: room))
         }
         return all
     }
@@ -104,11 +104,11 @@ struct Words {
     private func head(_ text: String, _ em: Double, in place: Rect) -> Fitted {
         var size = em
         while size >= em * Self.hardlySmaller {
-            let line = letters.lay(text, em: size, width: place.width, height: place.height, weight: .bold, most: 1)
+            let line = letters.layOut(text, em: size, width: place.width, height: place.height, weight: .bold, most: 1)
             if line.whole { return line }
             size *= Letters.smaller
         }
-        return letters.lay(text, em: em, width: place.width, height: place.height, weight: .bold)
+        return letters.layOut(text, em: em, width: place.width, height: place.height, weight: .bold)
     }
 
     /// The largest size at which a first sentence fits that has the place to itself.
@@ -130,7 +130,7 @@ struct Words {
         var share = 1.0
         while true {
             let head = head(first, em * share, in: place)
-            let next = letters.lay(second, em: small * share, width: place.width, height: max(0, place.height - head.height))
+            let next = letters.layOut(second, em: small * share, width: place.width, height: max(0, place.height - head.height))
             if share <= Letters.smallest || (head.whole && next.whole) { return (head, next) }
             share *= Letters.smaller
         }

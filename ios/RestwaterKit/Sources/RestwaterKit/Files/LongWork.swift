@@ -21,7 +21,7 @@ extension RestwaterState {
     }
 
     /// Cancels the running work; what it was about to change stays as it was.
-    func giveUp() { running?.giveUp() }
+    func cancelWork() { running?.cancel() }
 
     /// Shows the progress after a moment: most work is done before anybody could read it.
     private func watch(_ work: Work) {

@@ -35,7 +35,7 @@ public struct Echo: Equatable, Sendable {
     public static let ignored = Echo(beats: [(0, 0.06), (0.14, 0.06)], hertz: 165)
     /// Nothing was logged: three, falling.
     public static let refused = Echo(beats: [(0, 0.12), (0.2, 0.12), (0.4, 0.2)], hertz: 147, falling: true)
-    /// The minute to recast by has passed, with the app in front.
+    /// The minute to recast by has passed, with the app in the foreground.
     public static let recast = Echo(beats: [(0, 0.3), (0.45, 0.3), (0.9, 0.3)], hertz: 262)
 
     public static let all = [logged, ignored, refused, recast]

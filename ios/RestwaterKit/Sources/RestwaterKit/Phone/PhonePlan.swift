@@ -31,7 +31,7 @@ public struct RunningWait: Equatable, Sendable {
     }
 }
 
-/// What the phone is to do while the app is not in front: the core's plan, in the system's own terms.
+/// What the phone is to do while the app is in the background: the core's plan, in the system's own terms.
 public struct PhonePlan: Equatable, Sendable {
     public let keepsAwake: Bool
     /// `nil` without a session.

@@ -29,12 +29,12 @@ extension Sheet {
             slate.write.fit("\(header.place)  \(header.clock)", em: em, in: half, weight: .bold, oneLine: true)
             + slate.write.fit(header.length, em: em * 0.9, in: half.with(top: half.height), oneLine: true)
         put("header", marks, spoken: header.spoken, at: layout.header)
-        let doors: [(String, KeyFace, Rect, Ask)] = layout.doors.compactMap { place in
-            guard let door = view.doors.first(where: { $0.which == place.which }) else { return nil }
-            let goal = Showing(door.which)
-            return ("open-\(String.tag(goal))", KeyFace(door.label, spoken: door.spoken), place.rect, .open(goal))
+        let screenKeys: [(String, KeyFace, Rect, Ask)] = layout.screenKeys.compactMap { place in
+            guard let key = view.screenKeys.first(where: { $0.which == place.which }) else { return nil }
+            let goal = Showing(key.which)
+            return ("open-\(String.tag(goal))", KeyFace(key.label, spoken: key.spoken), place.rect, .open(goal))
         }
-        let keys = [("screens", KeyFace(words.screens), layout.screens, Ask.open(.screens))] + doors
+        let keys = [("screens", KeyFace(words.screens), layout.screens, Ask.open(.screens))] + screenKeys
         let size = slate.letters.common(keys.map { ($0.1.label, KeyDrawing.labelPlace($0.2, hasSub: false, mm: slate.mm)) }, em: em)
         for (i, (tag, face, place, ask)) in keys.enumerated() {
             key(tag, face, em: size, sub: 0, at: place, slate, order: Double(i + 1), ask)

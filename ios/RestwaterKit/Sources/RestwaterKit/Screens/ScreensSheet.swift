@@ -3,15 +3,15 @@ import RestwaterCore
 /// The screens that can be opened, with a key for each, as the core lists them. Those of the bank are nearest to the
 /// thumb, the others above them under their heading. If both groups don't fit, they are one grid of several pages.
 extension Sheet {
-    mutating func drawScreens(_ doors: DoorsView, _ slate: Slate, _ content: ScreenContent) {
+    mutating func drawScreens(_ list: ScreenListView, _ slate: Slate, _ content: ScreenContent) {
         let rest = head("", notice: content.notice, slate)
-        func cells(_ group: DoorGroup) -> [Cell] {
-            doors.doors.filter { $0.group == group }.map { door in
-                let goal = Showing(door.which)
-                return Cell(face: KeyFace(door.label, sub: door.sub, spoken: door.spoken), tag: "open-\(String.tag(goal))", ask: .open(goal))
+        func cells(_ group: ScreenGroup) -> [Cell] {
+            list.keys.filter { $0.group == group }.map { key in
+                let goal = Showing(key.which)
+                return Cell(face: KeyFace(key.label, sub: key.sub, spoken: key.spoken), tag: "open-\(String.tag(goal))", ask: .open(goal))
             }
         }
-        let groups = [(doors.onTheBank, cells(.onTheBank)), (doors.beforeAndAfter, cells(.beforeAndAfter))]
+        let groups = [(list.onTheBank, cells(.onTheBank)), (list.beforeAndAfter, cells(.beforeAndAfter))]
         // Large headings become smaller before they are dropped.
         let count = Double(groups.count)
         let keys = groups.map { slate.gridHeight($0.1.count) + 2 * slate.mm }.reduce(0, +)

@@ -44,7 +44,7 @@ extension Slate {
     /// Size of a label of a grid.
     fileprivate var gridLabel: Double { text.secondary * 0.9 }
 
-    /// One page of a grid of this number of keys, as the core lays it.
+    /// One page of a grid of this number of keys, as the core places them.
     fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, widest: Double = 0, reads: [Bool] = []) -> GridAsk {
         GridAsk(
             place: place, keys: UInt32(keys), page: UInt32(page), columns: layout.columns, pxPerMm: mm, leftHanded: layout.leftHanded,

@@ -26,7 +26,7 @@ public struct Sheet: Equatable, Sendable {
         var sheet = Sheet()
         switch content.showing {
         case .bank: sheet.drawBank(bank, slate, content)
-        case .screens: content.doors.map { sheet.drawScreens($0, slate, content) }
+        case .screens: content.screenList.map { sheet.drawScreens($0, slate, content) }
         case .bench: content.bench.map { sheet.drawLeaves($0, slate, content) }
         case .book: content.book.map { sheet.drawLeaves($0, slate, content) }
         case .conditions: content.conditions.map { sheet.drawLeaves($0, slate, content) }
@@ -84,7 +84,7 @@ public struct Sheet: Equatable, Sendable {
     }
 }
 
-/// What every screen needs to lay itself out: the size of the glass, the letters, the core's layout and its words.
+/// What every screen needs to lay itself out: the size of the screen, the letters, the core's layout and its words.
 struct Slate {
     let glass: Glass
     let letters: Letters

@@ -17,7 +17,7 @@ extension Slate {
         let top = max(0, (place.height - fitted.height) / 2)
         let edge = 0.25 * mm
         piece.marks =
-            write.lay(fitted, in: place.local.with(top: top), tint: .ink, weight: .medium) + [
+            write.layOut(fitted, in: place.local.with(top: top), tint: .ink, weight: .medium) + [
                 .line(Point(box.left, box.bottom - edge), Point(box.right, box.bottom - edge), .ink, edge)
             ]
         let em = min(text.body * 1.2, place.height / (Letters.line * 1.3))

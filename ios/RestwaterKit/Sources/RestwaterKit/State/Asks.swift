@@ -60,7 +60,7 @@ extension RestwaterState {
 
     private func back() {
         if running != nil {
-            giveUp()
+            cancelWork()
         } else if content.paging.row != nil {
             content.paging.row = nil
         } else if content.showing == .match, content.paging.match != .now {

@@ -25,9 +25,9 @@ public struct OutsideKey: Equatable, Hashable, Sendable, Identifiable {
 }
 
 extension RestwaterState {
-    /// Taps a key for the rod that it was shown for, whether or not the app is in front. Only what the Bank would offer for that
-    /// rod can be tapped. Returns the core's answer, whatever else is under way; the entry has the moment of the tap, not that of
-    /// its turn.
+    /// Taps a key for the rod that it was shown for, whether or not the app is in the foreground. Only what the Bank would offer
+    /// for that rod can be tapped. Returns the core's answer, whatever else is under way; the entry has the moment of the tap,
+    /// not that of its turn.
     public func tapFromOutside(_ outside: OutsideKey, at: Moment? = nil) async throws(Refusal) -> String {
         let at = at ?? clock()
         try await readFromOutside(at)

@@ -1,8 +1,8 @@
 import RestwaterCore
 
-/// Whether the app is in front.
+/// Whether the app is in the foreground.
 public enum Phase: Sendable {
-    /// In front and receiving taps.
+    /// In the foreground and receiving taps.
     case active
     /// Visible but not receiving taps: during a call, under the control centre.
     case inactive
@@ -12,14 +12,14 @@ public enum Phase: Sendable {
 
 extension RestwaterState {
     /// The phone's clock or zone has changed. The system rings alarms and counts the running wait by the wall clock, so both are
-    /// set again; in the background this waits until the app is in front again.
+    /// set again; in the background this waits for the foreground.
     public func clockWasSet() {
         guard !away else { return }
         refresh()
         readPlan()
     }
 
-    /// The log is released in the background, as iOS asks of an app that holds a file open, and opened again in front.
+    /// The log is released in the background, as iOS asks of an app that holds a file open, and opened again in the foreground.
     public func phase(_ phase: Phase) {
         switch phase {
         case .background where !away:

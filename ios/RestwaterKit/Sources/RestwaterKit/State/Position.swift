@@ -11,7 +11,7 @@ public enum PositionRead: Equatable, Sendable {
     case notFound
 }
 
-/// The phone's position: asked for once when its key is tapped, in front, and never required.
+/// The phone's position: asked for once when its key is tapped, in the foreground, and never required.
 extension RestwaterState {
     /// The key: asks the phone, if it has a receiver.
     func usePhone() {

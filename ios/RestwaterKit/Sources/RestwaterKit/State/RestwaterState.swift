@@ -20,7 +20,7 @@ public final class RestwaterState: Observed {
     public var onEcho: (@MainActor (Echo) -> Void)?
     /// Called when the phone's position is wanted; `positionRead` takes the answer. Not set if there is no receiver.
     public var onPositionWanted: (@MainActor () -> Void)?
-    /// Called each time the plan for alarms and the lock screen has been read: whoever carries it out compares it with
+    /// Called each time the plan for alarms and the lock screen has been read: the caller that carries it out compares it with
     /// what the system holds, which another process may have left there.
     public var onPlan: (@MainActor (PhonePlan) -> Void)?
     /// What the phone is to do apart from the screen: alarms, the running wait, keeping awake.
@@ -48,7 +48,7 @@ public final class RestwaterState: Observed {
     private var waiting = 0
     private var settledCalls: [CheckedContinuation<Void, Never>] = []
 
-    /// A state for that core; `away` if no screen is in front yet.
+    /// A state for that core; `away` if no screen is in the foreground yet.
     public init(
         core: Restwater, away: Bool = false, defaults: UserDefaults = .standard, files: any FileAccess = SystemFiles(),
         clock: @escaping Clock = present
@@ -72,12 +72,12 @@ public final class RestwaterState: Observed {
         let (at, which, lists) = (clock(), showing.which, showing == .screens)
         ask(
             { core in
-                (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.doors() : nil, try core.subject())
+                (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.screenList() : nil, try core.subject())
             }, reading: true
         ) { state, answer in
             state.subject = answer.3
             var content = state.content
-            if let doors = answer.2 { content.doors = doors }
+            if let list = answer.2 { content.screenList = list }
             content.settings = answer.0
             content.show(answer.1)
             if content != state.content { state.content = content }
@@ -181,7 +181,7 @@ public final class RestwaterState: Observed {
     }
 
     /// One call, whatever else is under way; throws the refusal of this call and no other. What it shows is shown by `then`, in
-    /// its turn among all answers: by the time whoever waits goes on, a newer answer may have been shown.
+    /// its turn among all answers: by the time the caller goes on, a newer answer may have been shown.
     func answer<T: Sendable>(
         _ work: @escaping @Sendable (Restwater) throws -> T, then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void
     ) async throws(Refusal) -> T {

@@ -24,7 +24,7 @@ public struct ScreenContent: Equatable, Sendable {
     public internal(set) var welcome: LeavesView?
     public internal(set) var legend: LeavesView?
     /// The screens that can be opened now.
-    public internal(set) var doors: DoorsView?
+    public internal(set) var screenList: ScreenListView?
     public internal(set) var files = FilesContent()
     public internal(set) var settings = Settings(hand: .right, scheme: .day)
     public internal(set) var showing = Showing.bank

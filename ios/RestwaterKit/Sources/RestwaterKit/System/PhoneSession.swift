@@ -18,7 +18,7 @@ public final class PhoneSession {
     private var latestPhase: Phase?
     private let clock: Clock
     private let sleep: @Sendable (TimeInterval) async throws -> Void
-    /// Rings in front where the system does not.
+    /// Rings in the foreground if the system does not.
     private var ringer: Task<Void, Never>?
     /// What it has rung for.
     private var rung: [PlannedAlarm] = []
@@ -38,7 +38,7 @@ public final class PhoneSession {
     private func listen(to state: RestwaterState) {
         state.onPlan = { [unowned self, unowned state] plan in
             onPlan?(plan)
-            // Asked when a session is open and the app is in front, before there is anything to ring; never while a
+            // Asked when a session is open and the app is in the foreground, before there is anything to ring; never while a
             // fish is on.
             if plan.wait != nil, latestPhase == .active, state.content.bank?.state != .fishOn {
                 reconciler.askForAlarms { [weak state] in state?.plan }
@@ -56,7 +56,7 @@ public final class PhoneSession {
         filesToTakeIn = []
     }
 
-    /// The app goes to the background or comes back. In front, a log that could not be opened is tried again.
+    /// The app goes to the background or comes back. In the foreground, a log that could not be opened is tried again.
     public func phase(_ phase: Phase) {
         latestPhase = phase
         switch opening.stage {
@@ -79,14 +79,14 @@ public final class PhoneSession {
         await reconciler.settled()
     }
 
-    /// An alarm is due while the app is in front: its title says what it rings for.
+    /// An alarm is due in the foreground: its title says what it rings for.
     public func dueInFront(_ title: String) {
         if case .open(let state) = opening.stage { state.say(title) }
     }
 
-    /// Where the system may not ring, the app does while it is in front: each alarm once, and one whose minute passed
-    /// meanwhile as soon as the app is in front again. One that has rung and is due is the same one whatever its time is now: the
-    /// phone corrects its clock. One that is planned for another time rings again.
+    /// If the system may not ring, the app does in the foreground: each alarm once, and one whose minute passed meanwhile as soon
+    /// as the app is in the foreground again. One that has rung and is due is the same one whatever its time is now: the phone
+    /// corrects its clock. One that is planned for another time rings again.
     private func ringInFront(due: [PlannedAlarm], planned: [PlannedAlarm]) {
         ringer?.cancel()
         rung.removeAll { rung in !due.contains { $0.isSet(as: rung.systemId) } && !planned.contains { $0.isReading(of: rung) } }

@@ -10,8 +10,8 @@ public final class Reconciler {
     public var onAlarmsSilent: (@MainActor () -> Void)?
     /// Called with an alarm that no part of the system takes, once for each.
     public var onAlarmFailed: (@MainActor (PlannedAlarm) -> Void)?
-    /// Called with what nobody but the app in front can ring: everything due, and everything planned, if the system may not; else
-    /// nothing.
+    /// Called with what only the app in the foreground can ring: everything due, and everything planned, if the system may not;
+    /// else nothing.
     public var onLeftToRing: (@MainActor (_ due: [PlannedAlarm], _ planned: [PlannedAlarm]) -> Void)?
     private var toldOfFailure: Set<UUID> = []
     private let alarms: [any AlarmCenter]

@@ -259,14 +259,14 @@ uint64_t uniffi_restwater_fn_constructor_work_new(RustCallStatus *_Nonnull out_s
     
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_CANCEL
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_CANCEL
+void uniffi_restwater_fn_method_work_cancel(uint64_t ptr, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_DONE
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_DONE
 uint64_t uniffi_restwater_fn_method_work_done(uint64_t ptr, RustCallStatus *_Nonnull out_status
-);
-#endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_GIVE_UP
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_WORK_GIVE_UP
-void uniffi_restwater_fn_method_work_give_up(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_CLONE_RESTWATER
@@ -329,11 +329,6 @@ RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer act
 RustBuffer uniffi_restwater_fn_method_restwater_act_outside(uint64_t ptr, RustBuffer key, RustBuffer rod, RustBuffer at, RustCallStatus *_Nonnull out_status
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_DOORS
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_DOORS
-RustBuffer uniffi_restwater_fn_method_restwater_doors(uint64_t ptr, RustCallStatus *_Nonnull out_status
-);
-#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_FIRST_SCREEN
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_FIRST_SCREEN
 RustBuffer uniffi_restwater_fn_method_restwater_first_screen(uint64_t ptr, RustCallStatus *_Nonnull out_status
@@ -362,6 +357,11 @@ RustBuffer uniffi_restwater_fn_method_restwater_screen(uint64_t ptr, RustBuffer 
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_JSON
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_JSON
 RustBuffer uniffi_restwater_fn_method_restwater_screen_json(uint64_t ptr, RustBuffer which, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_LIST
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SCREEN_LIST
+RustBuffer uniffi_restwater_fn_method_restwater_screen_list(uint64_t ptr, RustCallStatus *_Nonnull out_status
 );
 #endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_SET_LANGUAGE
@@ -900,15 +900,15 @@ uint16_t uniffi_restwater_checksum_func_unbroken(void
     
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
-uint16_t uniffi_restwater_checksum_method_work_done(void
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_CANCEL
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_CANCEL
+uint16_t uniffi_restwater_checksum_method_work_cancel(void
     
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_GIVE_UP
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_GIVE_UP
-uint16_t uniffi_restwater_checksum_method_work_give_up(void
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_WORK_DONE
+uint16_t uniffi_restwater_checksum_method_work_done(void
     
 );
 #endif
@@ -966,12 +966,6 @@ uint16_t uniffi_restwater_checksum_method_restwater_act_outside(void
     
 );
 #endif
-#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
-#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_DOORS
-uint16_t uniffi_restwater_checksum_method_restwater_doors(void
-    
-);
-#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_FIRST_SCREEN
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_FIRST_SCREEN
 uint16_t uniffi_restwater_checksum_method_restwater_first_screen(void
@@ -1005,6 +999,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_screen(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_JSON
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_JSON
 uint16_t uniffi_restwater_checksum_method_restwater_screen_json(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_LIST
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_SCREEN_LIST
+uint16_t uniffi_restwater_checksum_method_restwater_screen_list(void
     
 );
 #endif

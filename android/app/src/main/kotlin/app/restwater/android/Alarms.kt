@@ -60,9 +60,9 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
     }
 
     /**
-     * The system's alarm has come. One that was on its way while its cast ended rings for nothing: another may be set by now. A
-     * clock that is put forward brings it too early, since the system goes by the wall clock and tells of the change only
-     * afterwards: a bait has been out no longer for that.
+     * The system's alarm went off. If its cast ended meanwhile it doesn't ring, since another may be set by now. If the wall
+     * clock was put forward it comes too early, because the system reports that change only afterwards; it is then set again for
+     * the time that is left.
      */
     fun wentOff(alarm: WatchAlarm, due: Due?): Unit = synchronized(Alarms) {
         if (!near(planned[alarm.id], alarm.atWallMs)) return
@@ -131,7 +131,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         /** The action that no alarm has, since theirs are the core's ids. */
         const val AGAIN = "again"
 
-        /** When that alarm is due by the clock that nobody sets; none in one that an earlier version set. */
+        /** When that alarm is due by the clock that nobody sets; `null` for an alarm set by an earlier version. */
         fun due(intent: Intent): Due? = intent.getStringExtra(BOOT)?.let { Due(it, intent.getLongExtra(MONO, 0)) }
 
         /** The alarm that an intent of [intent] carries. */

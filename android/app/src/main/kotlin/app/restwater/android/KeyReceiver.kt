@@ -23,7 +23,7 @@ class KeyReceiver : BroadcastReceiver() {
         offMain(context, failed) { core -> tap(core, key, rod, at, failed) }
     }
 
-    /** The core logs only a key that it offers for that rod; why it refuses another one is told, since nobody sees the screens. */
+    /** The core logs only a key that it offers for that rod. If it refuses one, a notification says why: no screen is visible. */
     private fun tap(core: Restwater, key: Key, rod: UByte?, at: Moment, failed: (RestwaterException.Failed) -> Unit): WatchView {
         try {
             core.actOutside(key, rod, at)

@@ -39,7 +39,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         renamed()
     }
 
-    /** Gives the channels the names of the phone's language; what the angler set of a channel stays. */
+    /** Gives the channels the names of the phone's language; the angler's own settings of a channel are kept. */
     fun renamed() {
         val wait = NotificationChannel(WAIT, words.channelWait, NotificationManager.IMPORTANCE_LOW)
         wait.setShowBadge(false)
@@ -70,7 +70,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** Whether an alarm may be shown and may ring. */
     val alarmsAllowed: Boolean get() = allowed && importance >= NotificationManager.IMPORTANCE_DEFAULT
 
-    /** Whether Do not disturb silences alarms at this moment. The angler wants it so: nothing sounds in its place. */
+    /** Whether Do not disturb silences alarms at this moment. The angler chose that, so nothing sounds instead. */
     internal val undisturbed: Boolean
         get() = when (manager.currentInterruptionFilter) {
             NotificationManager.INTERRUPTION_FILTER_NONE -> true
@@ -132,7 +132,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
 
     /**
      * Sound and vibration of the alarm channel until it is answered; full screen if the phone is locked and that is
-     * allowed. An alarm of the match is news and nothing to answer: it sounds once.
+     * allowed. An alarm of the match only informs, so it sounds once.
      */
     override fun ring(alarm: WatchAlarm) {
         app.rings(alarm)
@@ -154,7 +154,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
 
     /**
      * A minute after an alarm rang, and each minute after that until it is answered: a call or another notification may have
-     * silenced it, of which the app does not learn. In a call it would only beep, so it waits for its end.
+     * silenced it without the app knowing. During a call it would only beep, so it waits until the call ends.
      */
     internal fun soundAgain(): Unit = synchronized(Alarms) {
         if (sounding.isEmpty()) return
@@ -166,7 +166,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         get() = context.getSystemService(AudioManager::class.java)?.mode in
             setOf(AudioManager.MODE_RINGTONE, AudioManager.MODE_IN_CALL, AudioManager.MODE_IN_COMMUNICATION)
 
-    /** Posts the newest of the alarms that sound anew. The screen was filled once; in a pocket it stays dark now. */
+    /** Posts the newest of the alarms that are sounding. It filled the screen the first time; now a screen in a pocket stays dark. */
     private fun resound() {
         val shown = sounding.maxByOrNull { it.postTime } ?: return
         // The builder writes into what it is given.

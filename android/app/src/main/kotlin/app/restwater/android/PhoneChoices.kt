@@ -16,7 +16,7 @@ import app.restwater.ui.listing
 internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRows {
     private val kept = context.getSharedPreferences("phone", Context.MODE_PRIVATE)
 
-    /** Whether the volume keys log while the app is in front; off unless the user switches it on. */
+    /** Whether the volume keys log while the app is in the foreground; off unless the user switches it on. */
     var volumeKeys: Boolean
         get() = kept.getBoolean(VOLUME, false)
         private set(on) = kept.edit().putBoolean(VOLUME, on).apply()
@@ -59,7 +59,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
     private fun setting(field: String): Intent = when {
         field == UNDISTURBED -> Intent(Settings.ACTION_ZEN_MODE_PRIORITY_SETTINGS)
         field == EXACT && Build.VERSION.SDK_INT >= Build.VERSION_CODES.S -> Intent(Settings.ACTION_REQUEST_SCHEDULE_EXACT_ALARM, us)
-        // Once that is granted, only the alarms' channel can stand in the way.
+        // Once that is granted, only the alarms' channel can prevent it.
         field == FULL_SCREEN && Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE && !channelIsTooLow ->
             Intent(Settings.ACTION_MANAGE_APP_USE_FULL_SCREEN_INTENT, us)
         // The app's notifications as a whole come first: while they are off, the page of a channel can change nothing.

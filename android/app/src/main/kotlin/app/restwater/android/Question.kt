@@ -18,7 +18,7 @@ internal object Question {
 
     fun answered(context: Context) = kept(context).edit().putBoolean(ANSWERED, true).apply()
 
-    /** The app begins afresh: a question of an earlier time went with its window, and it is not put again. */
+    /** The app was started again: its question was closed with the window, and it is not asked again. */
     fun isNoLongerOpen(context: Context) {
         if (isAsked(context)) answered(context)
     }

@@ -146,7 +146,7 @@ open class RestwaterApplication : Application() {
     @Synchronized
     private fun salvaged(): String = salvage(folder.path, now(), language()).also { opened = null }
 
-    /** Called when an alarm rings while a screen is in front. */
+    /** Called when an alarm rings while a screen is in the foreground. */
     internal var heard: ((WatchAlarm) -> Unit)? = null
 
     /** An alarm rings. */

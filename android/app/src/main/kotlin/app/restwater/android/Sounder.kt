@@ -33,7 +33,7 @@ class Sounder(private val context: Context) {
         shake(VibrationEffect.createWaveform(LockScreen.BUZZ, 0), use)
     }
 
-    /** As an alarm: the system drops a vibration of no stated use while the app is not in front. */
+    /** As an alarm: the system drops a vibration of no stated use while the app is in the background. */
     private fun shake(effect: VibrationEffect, use: AudioAttributes) {
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) {
             vibrator?.vibrate(effect, VibrationAttributes.createForUsage(VibrationAttributes.USAGE_ALARM))

@@ -8,7 +8,7 @@ import app.restwater.ui.RestwaterState
 import app.restwater.ui.Showing
 
 /**
- * The volume keys while the app is in front. Any of them stops the sound of an alarm. If the user chose it, holding one
+ * The volume keys while the app is in the foreground. Any of them stops the sound of an alarm. If the user chose it, holding one
  * logs (up: CAST, down: WOUND IN), and a short press changes the volume as usual.
  */
 internal class VolumeKeys(private val activity: Activity, private val app: RestwaterApplication) {

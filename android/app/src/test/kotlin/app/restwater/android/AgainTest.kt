@@ -188,7 +188,7 @@ class AgainTest {
         assertEquals(listOf("10 min to all-out."), matchAlarms())
     }
 
-    /** It is news and no question: nothing would answer it. */
+    /** It only informs: no key answers it. */
     @Test fun anAlarmOfTheMatchRingsOnceAndItsTapTakesItAway() {
         act(Action.Match(MatchTap.Rule(RuleTap.Begin)))
         nextMatchAlarm()

@@ -256,7 +256,7 @@ class AlarmTest {
     @Test @Config(shadows = [TonesAsked::class]) fun withItsChannelSwitchedOffAnAlarmSoundsAllTheSame() {
         soundsWithItsChannelAt(NotificationManager.IMPORTANCE_NONE)
         assertTrue("it shakes", shadowOf(Handset.app.getSystemService(Vibrator::class.java)).isVibrating)
-        assertNotNull("the wait is shown all the same", Handset.wait())
+        assertNotNull("the wait is shown even so", Handset.wait())
     }
 
     /** Android's "Silent" for a channel is a low importance: it is shown, and makes no sound. */
@@ -293,8 +293,8 @@ class AlarmTest {
     @Test @Config(sdk = [31, 34, 36], shadows = [TonesAsked::class]) fun withoutNotificationsItShakesAsAnAlarmDoes() {
         val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
         Handset.app.sounder.sound("rod-1")
-        // A vibration of no stated use is dropped while the app is not in front. The framework of Android 12 turns the one kind
-        // of attributes into the other.
+        // A vibration of no stated use is dropped while the app is in the background. The framework of Android 12 turns the one
+        // kind of attributes into the other.
         val asVibration = (vibrator.vibrationAttributesFromLastVibration as? VibrationAttributes)?.usage
         val asSound = vibrator.audioAttributesFromLastVibration?.usage
         assertTrue("$asVibration, $asSound", asVibration == VibrationAttributes.USAGE_ALARM || asSound == AudioAttributes.USAGE_ALARM)

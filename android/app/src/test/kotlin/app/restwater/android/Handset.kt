@@ -118,7 +118,7 @@ object Handset {
         }
     }
 
-    /** The system ends the process and starts another: the log is opened anew, and what was only in memory is gone. */
+    /** The system ends the process and starts another: the log is opened again, and what was only in memory is gone. */
     fun newProcess() {
         processEnds()
         core.close()

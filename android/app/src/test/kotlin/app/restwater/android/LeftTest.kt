@@ -33,7 +33,7 @@ import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** What goes on with files while the app is not in front: copies of backups, and a file that is ready too late. */
+/** What happens to files while the app is in the background: copies of backups, and a file that is ready too late. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 31, 34, 36], qualifiers = "w411dp-h891dp-xhdpi")

@@ -138,7 +138,7 @@ class LifecycleTest {
             seconds(3)
             assertEquals(before, checkNotNull(activity.state?.bank).rods.single().digits)
             scenario.moveToState(Lifecycle.State.RESUMED)
-            Handset.until({ "the clock stands" }) { activity.state?.bank?.rods?.single()?.digits != before }
+            Handset.until({ "the clock does not run" }) { activity.state?.bank?.rods?.single()?.digits != before }
         }
     }
 

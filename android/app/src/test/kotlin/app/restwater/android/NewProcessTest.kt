@@ -32,7 +32,7 @@ import org.robolectric.android.controller.ActivityController
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
-/** The system ends the process of an app that is not in front as it likes: what follows means what was meant before. */
+/** The system ends the process of an app in the background when it likes: a later tap means what it meant before. */
 @OptIn(ExperimentalTestApi::class)
 @RunWith(RobolectricTestRunner::class)
 @Config(sdk = [26, 36], qualifiers = "w411dp-h891dp-xhdpi")
@@ -79,7 +79,7 @@ class NewProcessTest {
         assertNull(Handset.trouble())
     }
 
-    /** In the app another rod was chosen, and the notification had not been drawn anew when its key was tapped. */
+    /** In the app another rod was chosen, and the notification had not been updated when its key was tapped. */
     @Test fun anotherChosenRodDoesNotTakeTheKeysEntry() {
         secondRodShown()
         val bite = key("BITE")
@@ -112,7 +112,7 @@ class NewProcessTest {
         return controller
     }
 
-    /** Another app is in front, the system ends the process, and the angler comes back. */
+    /** Another app is in the foreground, the system ends the process, and the angler comes back. */
     private fun comesBack(controller: ActivityController<MainActivity>, meanwhile: () -> Unit = {}): ActivityController<MainActivity> {
         val kept = Bundle()
         controller.pause().stop().saveInstanceState(kept).destroy()

@@ -119,7 +119,7 @@ class OverLockTest {
         keyguard.setKeyguardLocked(true)
         on(alarm()) { scenario, _ ->
             scenario.recreate()
-            scenario.onActivity { anew -> assertEquals(true to true, over(anew)) }
+            scenario.onActivity { opened -> assertEquals(true to true, over(opened)) }
         }
     }
 

@@ -145,7 +145,7 @@ class ReceiverTest {
     }
 
     /** Android 12 and later let the angler choose "Approximate", which is too rough for a peg: the key offers the precise one again. */
-    @Test @Config(sdk = [31, 34, 36]) fun whoOnceChoseApproximateIsAskedAgainAndMayStayWithIt() {
+    @Test @Config(sdk = [31, 34, 36]) fun aChoiceOfApproximateIsAskedAboutAgainAndMayStay() {
         Handset.allow(ACCESS_COARSE_LOCATION)
         tap("swim-USE_PHONE")
         answer(fine = false, coarse = true)

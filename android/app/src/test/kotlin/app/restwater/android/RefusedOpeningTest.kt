@@ -76,7 +76,7 @@ class RefusedOpeningTest {
         }
     }
 
-    /** Whoever leaves while it is saved reads afterwards which entries were lost. */
+    /** A user who leaves while it is saved reads afterwards which entries were lost. */
     @Test fun whatASalvageSaysWaitsForTheNextScreen() {
         damage()
         refused { scenario, stage ->

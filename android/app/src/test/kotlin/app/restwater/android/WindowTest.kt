@@ -127,7 +127,7 @@ class WindowTest {
         assertTrue("$moved", moved.none { it == "sharedpref:." || it == "sharedpref:asked.xml" || it == "sharedpref:alarms.xml" })
     }
 
-    /** Android 9 to 11 tell a move from phone to phone from a cloud backup; Android 8 doesn't, and takes nothing along. */
+    /** Android 9 to 11 tell a move from phone to phone from a cloud backup; Android 8 doesn't, and includes nothing. */
     @Test @Config(sdk = [26, 31]) fun upToAndroid11NothingGoesIntoACloudAndFromAndroid9AMoveTakesTheLogAlong() {
         val parser = Handset.app.resources.getXml(R.xml.backup_rules)
         val (moved, left) = mutableListOf<String>() to mutableListOf<String>()

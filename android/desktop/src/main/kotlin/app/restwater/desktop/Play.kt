@@ -165,7 +165,7 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
     val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.tap is KeyTap.Send }
     (earliest?.tap as? KeyTap.Send)?.let { core.act(it.action, last.at) }
     inEveryKind(glass, bank, out) { kind, layout, write ->
-        write("screens") { ScreenList(core.doors(), layout, padWords("en-GB"), { }) { } }
+        write("screens") { ScreenList(core.screenList(), layout, padWords("en-GB"), { }) { } }
         for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS, Which.DAY)) {
             val view = leavesOf(core.screen(which, last.at)) ?: continue
             val all = if (kind == "day" || kind == "large-text") view.leaves.take(if (which == Which.CAUTIONS) MOST_CAUTIONS else view.leaves.size) else view.leaves.take(1)

@@ -38,7 +38,7 @@ class GrowthTest {
                 val large = twice[place].orEmpty()
                 val where = "$day $moment $place"
                 for ((text, em) in small) {
-                    // Beside the clock of the lowest glasses there is room for one text of this size: UNDO says the time too.
+                    // Beside the clock of the lowest screens there is room for one text of this size: UNDO says the time too.
                     if (place == "BANK" && " since " in text && glass.heightPx / glass.pxPerMm < LOW_MM) continue
                     lost(text, large.keys)?.let { word -> faults += "$where: lost from '$word' on: '$text'" }
                     val drawn = large.filterKeys { it == text || joined(it, text) }.values.minOrNull() ?: continue
@@ -79,7 +79,7 @@ class GrowthTest {
             for (screen in Showing.entries) {
                 show(screen)
                 read("$screen")
-                // On the lowest glasses the third sentence has a line of its own, which the second takes with large text.
+                // On the lowest screens the third sentence has a line of its own, which the second takes with large text.
                 if (screen == Showing.BANK && glass.heightPx / glass.pxPerMm < LOW_MM) {
                     found["$screen"]?.keys?.removeAll(bank.advice.more.map(::plain).toSet())
                 }
@@ -108,7 +108,7 @@ class GrowthTest {
         val queue = ArrayDeque(listOf(view.leaves.first()))
         while (queue.isNotEmpty()) {
             val leaf = queue.removeFirst()
-            for ((id, tag) in doorsOf(leaf)) {
+            for ((id, tag) in screenKeysOf(leaf)) {
                 val next = view.leaves.find { it.id == id } ?: continue
                 if (paths.putIfAbsent(id, paths.getValue(leaf.id) + tag) == null) queue.addLast(next)
             }
@@ -120,7 +120,7 @@ class GrowthTest {
         }
     }
 
-    private fun doorsOf(leaf: Leaf) = (leaf.keys + leaf.list).mapNotNull { key -> (key.tap as? KeyTap.Leaf)?.let { it.id to key.tag } }
+    private fun screenKeysOf(leaf: Leaf) = (leaf.keys + leaf.list).mapNotNull { key -> (key.tap as? KeyTap.Leaf)?.let { it.id to key.tag } }
 
     private fun Bankside.leavesOf(screen: Showing): LeavesView? = when (screen) {
         Showing.BENCH -> state.bench
@@ -142,7 +142,7 @@ class GrowthTest {
         /** A text this many times as large has hardly grown. */
         const val HARDLY = 1.15f
 
-        /** A glass as low as this has one place beside the clock, mm. */
+        /** A screen as low as this has one place beside the clock, mm. */
         const val LOW_MM = 125.0
 
         /** Letters of a text that is not by chance a part of another. */

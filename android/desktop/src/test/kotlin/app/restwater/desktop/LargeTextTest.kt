@@ -64,8 +64,8 @@ class LargeTextTest {
         }
         val (once, twice) = sizes
         assertTrue(once.size > 5 && once.keys == twice.keys, "$once $twice")
-        // On the smallest glass the line of the counts, which also says what was not tried, and the spot, which is as large as that
-        // line already, have no second line of the Bank: they keep their size.
+        // On the smallest screen the line of the counts, which also says what was not tried, and the spot, which is as large as
+        // that line already, have no second line of the Bank: they keep their size.
         val grows = { text: String ->
             when {
                 text.startsWith("Bank") -> 0.999f

@@ -45,11 +45,11 @@ class LeavesScreensTest {
     @Test fun theListOpensEveryScreenAndBackReturnsToTheBank() = Bankside.on {
         start()
         tapOn("screens")
-        val doors = checkNotNull(state.doors).doors.map { Showing.of(it.which) }
-        assertTrue(doors.containsAll(listOf(Showing.BENCH, Showing.BOOK, Showing.CONDITIONS, Showing.CAUTIONS)), "$doors")
-        assertFalse(Showing.BANK in doors, "a screen the shell doesn't know: $doors")
+        val screens = checkNotNull(state.screenList).keys.map { Showing.of(it.which) }
+        assertTrue(screens.containsAll(listOf(Showing.BENCH, Showing.BOOK, Showing.CONDITIONS, Showing.CAUTIONS)), "$screens")
+        assertFalse(Showing.BANK in screens, "a screen the shell doesn't know: $screens")
         tapOn("back")
-        for (goal in doors) {
+        for (goal in screens) {
             open(goal)
             assertEquals(goal, state.showing)
             tapOn("back")

@@ -21,7 +21,7 @@ fun Bankside.tags(start: String): List<String> =
 fun Bankside.assertNothingCutOff(where: String) {
     val drawn = nodes(SemanticsMatcher.keyIsDefined(CutOff)).map { it.config[CutOff] }
     assertEquals(emptyList(), drawn.filter { it.isNotEmpty() }, where)
-    check(drawn.size > 3) { "$where: hardly a word on the glass" }
+    check(drawn.size > 3) { "$where: hardly a word on the screen" }
 }
 
 /** From now on [rod] fishes this bait in this colour. */

@@ -30,7 +30,7 @@ class ScaleTest {
         wait(minutes = 60)
     }
 
-    /** Left and right end of each mark, on the glass. */
+    /** Left and right end of each mark, on the screen. */
     private fun SemanticsNode.marks() = config[Marks].map { boundsInRoot.left + it.left to boundsInRoot.left + it.right }
 
     private fun Bankside.readPages(leaf: Leaf): Int {

@@ -738,9 +738,9 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_unbroken(
     ): Int
-    external fun uniffi_restwater_checksum_method_work_done(
+    external fun uniffi_restwater_checksum_method_work_cancel(
     ): Int
-    external fun uniffi_restwater_checksum_method_work_give_up(
+    external fun uniffi_restwater_checksum_method_work_done(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_back_up(
     ): Int
@@ -760,8 +760,6 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act_outside(
     ): Int
-    external fun uniffi_restwater_checksum_method_restwater_doors(
-    ): Int
     external fun uniffi_restwater_checksum_method_restwater_first_screen(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_pause(
@@ -773,6 +771,8 @@ internal object IntegrityCheckingUniffiLib {
     external fun uniffi_restwater_checksum_method_restwater_screen(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_screen_json(
+    ): Int
+    external fun uniffi_restwater_checksum_method_restwater_screen_list(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_set_language(
     ): Int
@@ -816,10 +816,10 @@ internal object UniffiLib {
     ): Unit
     external fun uniffi_restwater_fn_constructor_work_new(uniffi_out_err: UniffiRustCallStatus, 
     ): Long
+    external fun uniffi_restwater_fn_method_work_cancel(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
+    ): Unit
     external fun uniffi_restwater_fn_method_work_done(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Long
-    external fun uniffi_restwater_fn_method_work_give_up(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
-    ): Unit
     external fun uniffi_restwater_fn_clone_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): Long
     external fun uniffi_restwater_fn_free_restwater(`handle`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -844,8 +844,6 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act_outside(`ptr`: Long,`key`: RustBuffer.ByValue,`rod`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
-    external fun uniffi_restwater_fn_method_restwater_doors(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
-    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_first_screen(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_pause(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
@@ -857,6 +855,8 @@ internal object UniffiLib {
     external fun uniffi_restwater_fn_method_restwater_screen(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_screen_json(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_method_restwater_screen_list(`ptr`: Long,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_set_language(`ptr`: Long,`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): Unit
@@ -1036,7 +1036,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_core_version() and 0xFFFF) != 18693) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_after_transfer() and 0xFFFF) != 7218) {
+    if ((lib.uniffi_restwater_checksum_func_after_transfer() and 0xFFFF) != 22532) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_salvage() and 0xFFFF) != 27791) {
@@ -1045,7 +1045,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_superfluous_copies() and 0xFFFF) != 28822) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 13519) {
+    if ((lib.uniffi_restwater_checksum_func_bank_layout() and 0xFFFF) != 20351) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_face_widths() and 0xFFFF) != 3050) {
@@ -1057,10 +1057,10 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_key_grid() and 0xFFFF) != 935) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 37240) {
+    if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 43464) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 37800) {
+    if ((lib.uniffi_restwater_checksum_func_pad_words() and 0xFFFF) != 43973) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_pager_words() and 0xFFFF) != 2343) {
@@ -1075,7 +1075,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_sub_mm() and 0xFFFF) != 58412) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 8430) {
+    if ((lib.uniffi_restwater_checksum_func_swim_layout() and 0xFFFF) != 3512) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_swim_legend() and 0xFFFF) != 35213) {
@@ -1099,13 +1099,13 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_unbroken() and 0xFFFF) != 60072) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
+    if ((lib.uniffi_restwater_checksum_method_work_cancel() and 0xFFFF) != 45704) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
     if ((lib.uniffi_restwater_checksum_method_work_done() and 0xFFFF) != 59654) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_work_give_up() and 0xFFFF) != 36268) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
-    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 55366) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_back_up() and 0xFFFF) != 38744) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_back_up_if_due() and 0xFFFF) != 27829) {
@@ -1117,7 +1117,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_method_restwater_look_into() and 0xFFFF) != 39588) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_method_restwater_look_over() and 0xFFFF) != 47913) {
+    if ((lib.uniffi_restwater_checksum_method_restwater_look_over() and 0xFFFF) != 6120) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_send() and 0xFFFF) != 20911) {
@@ -1130,9 +1130,6 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act_outside() and 0xFFFF) != 61663) {
-        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
-    }
-    if ((lib.uniffi_restwater_checksum_method_restwater_doors() and 0xFFFF) != 423) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_first_screen() and 0xFFFF) != 13519) {
@@ -1151,6 +1148,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_screen_json() and 0xFFFF) != 15555) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_screen_list() and 0xFFFF) != 21040) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_set_language() and 0xFFFF) != 30421) {
@@ -1771,7 +1771,7 @@ public object FfiConverterString: FfiConverter<String, RustBuffer.ByValue> {
 public interface RestwaterInterface {
     
     /**
-     * Makes a backup now, and reads it again. None where it was given up.
+     * Makes a backup now, and reads it again. `None` if it was cancelled.
      */
     suspend fun `backUp`(`now`: Moment, `work`: Work): BackupMade?
     
@@ -1791,7 +1791,7 @@ public interface RestwaterInterface {
     suspend fun `lookInto`(`path`: kotlin.String, `now`: Moment, `work`: Work): IncomingView
     
     /**
-     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     * Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
      */
     suspend fun `lookOver`(): kotlin.String
     
@@ -1815,11 +1815,6 @@ public interface RestwaterInterface {
      * not offered now is refused with the reason.
      */
     fun `actOutside`(`key`: Key, `rod`: kotlin.UByte?, `at`: Moment): Update
-    
-    /**
-     * The screens that can be opened now.
-     */
-    fun `doors`(): DoorsView
     
     /**
      * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
@@ -1851,6 +1846,11 @@ public interface RestwaterInterface {
      * The same as JSON, for the day player; refused by a phone's library.
      */
     fun `screenJson`(`which`: Which, `now`: Moment): kotlin.String
+    
+    /**
+     * The screens that can be opened now.
+     */
+    fun `screenList`(): ScreenListView
     
     /**
      * The phone's language was changed.
@@ -1991,7 +1991,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * Makes a backup now, and reads it again. None where it was given up.
+     * Makes a backup now, and reads it again. `None` if it was cancelled.
      */
     @Throws(RestwaterException::class)
     @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
@@ -2086,7 +2086,7 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * Looks the whole log over, and makes anew what doesn't follow from it. What was found, in words.
+     * Checks the whole log and rebuilds what doesn't agree with it. Returns what was found, in words.
      */
     @Throws(RestwaterException::class)
     @Suppress("ASSIGNED_BUT_NEVER_ACCESSED_VARIABLE")
@@ -2204,23 +2204,6 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
 
     
     /**
-     * The screens that can be opened now.
-     */
-    @Throws(RestwaterException::class)override fun `doors`(): DoorsView {
-            return FfiConverterTypeDoorsView.lift(
-    callWithHandle {
-    uniffiRustCallWithError(RestwaterException) { _status ->
-    UniffiLib.uniffi_restwater_fn_method_restwater_doors(
-        it,
-        _status)
-}
-    }
-    )
-    }
-    
-
-    
-    /**
      * The screen that the app opens with: once, before anything was logged, the cards of the first opening.
      */
     @Throws(RestwaterException::class)override fun `firstScreen`(): Which {
@@ -2319,6 +2302,23 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         
         FfiConverterTypeWhich.lower(`which`),
         FfiConverterTypeMoment.lower(`now`),_status)
+}
+    }
+    )
+    }
+    
+
+    
+    /**
+     * The screens that can be opened now.
+     */
+    @Throws(RestwaterException::class)override fun `screenList`(): ScreenListView {
+            return FfiConverterTypeScreenListView.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_screen_list(
+        it,
+        _status)
 }
     }
     )
@@ -2586,25 +2586,25 @@ public object FfiConverterTypeRestwater: FfiConverter<Restwater, Long> {
 
 
 /**
- * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ * A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
  */
 public interface WorkInterface {
+    
+    /**
+     * Cancels it; what it was about to change stays as it was.
+     */
+    fun `cancel`()
     
     /**
      * Entries dealt with so far (pages of a backup).
      */
     fun `done`(): kotlin.ULong
     
-    /**
-     * Gives it up; what it was about to change stays as it was.
-     */
-    fun `giveUp`()
-    
     companion object
 }
 
 /**
- * A long piece of work: how far it has come, and the way to give it up. A task that is dropped gives up too.
+ * A long piece of work: how far it has come, and how to cancel it. It is also cancelled when its task is dropped.
  */
 open class Work: Disposable, AutoCloseable, WorkInterface
 {
@@ -2720,6 +2720,21 @@ open class Work: Disposable, AutoCloseable, WorkInterface
 
     
     /**
+     * Cancels it; what it was about to change stays as it was.
+     */override fun `cancel`()
+        = 
+    callWithHandle {
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_method_work_cancel(
+        it,
+        _status)
+}
+    }
+    
+    
+
+    
+    /**
      * Entries dealt with so far (pages of a backup).
      */override fun `done`(): kotlin.ULong {
             return FfiConverterULong.lift(
@@ -2732,21 +2747,6 @@ open class Work: Disposable, AutoCloseable, WorkInterface
     }
     )
     }
-    
-
-    
-    /**
-     * Gives it up; what it was about to change stays as it was.
-     */override fun `giveUp`()
-        = 
-    callWithHandle {
-    uniffiRustCall() { _status ->
-    UniffiLib.uniffi_restwater_fn_method_work_give_up(
-        it,
-        _status)
-}
-    }
-    
     
 
     
@@ -3138,7 +3138,7 @@ data class BankLayout (
      * Beside it, the screens that an angler opens most while fishing; a place without a key in the screen
      * record stays blank.
      */
-    val `doors`: List<DoorPlace>
+    val `screenKeys`: List<ScreenKeyPlace>
     , 
     /**
      * The clocks, in the order of the rods.
@@ -3274,7 +3274,7 @@ data class BankLayout (
     val `leftHanded`: kotlin.Boolean
     , 
     /**
-     * Rules for which this glass is too small, each with the worst shortfall; usually empty.
+     * Rules for which this screen is too small, each with the worst shortfall; usually empty.
      */
     val `broken`: List<BrokenRule>
     
@@ -3295,7 +3295,7 @@ public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
         return BankLayout(
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
-            FfiConverterSequenceTypeDoorPlace.read(buf),
+            FfiConverterSequenceTypeScreenKeyPlace.read(buf),
             FfiConverterSequenceTypeRodPlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -3347,7 +3347,7 @@ data class BankView (
     /**
      * The screens whose keys are beside it, if there is something to see on them.
      */
-    val `doors`: List<Door>
+    val `screenKeys`: List<ScreenKey>
     , 
     /**
      * The rods' clocks, in order.
@@ -3416,7 +3416,7 @@ public object FfiConverterTypeBankView: FfiConverterOnlyRead<BankView> {
         return BankView(
             FfiConverterTypeBankState.read(buf),
             FfiConverterTypeHeaderView.read(buf),
-            FfiConverterSequenceTypeDoor.read(buf),
+            FfiConverterSequenceTypeScreenKey.read(buf),
             FfiConverterSequenceTypeRodView.read(buf),
             FfiConverterTypeStripView.read(buf),
             FfiConverterTypeAdviceView.read(buf),
@@ -3435,7 +3435,7 @@ public object FfiConverterTypeBankView: FfiConverterOnlyRead<BankView> {
 
 
 /**
- * A rule for which a glass is too small.
+ * A rule for which a screen is too small.
  */
 data class BrokenRule (
     /**
@@ -4318,144 +4318,6 @@ public object FfiConverterTypeDayTap: FfiConverterOnlyRead<DayTap> {
 
 
 /**
- * A screen that can be opened.
- */
-data class Door (
-    /**
-     * Which.
-     */
-    val `which`: Which
-    , 
-    /**
-     * When it is used.
-     */
-    val `group`: DoorGroup
-    , 
-    /**
-     * Its word.
-     */
-    val `label`: kotlin.String
-    , 
-    /**
-     * A smaller line below.
-     */
-    val `sub`: kotlin.String
-    , 
-    /**
-     * What a screen reader says.
-     */
-    val `spoken`: kotlin.String
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeDoor: FfiConverterOnlyRead<Door> {
-    override fun read(buf: ByteBuffer): Door {
-        return Door(
-            FfiConverterTypeWhich.read(buf),
-            FfiConverterTypeDoorGroup.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-        )
-    }
-
-}
-
-
-
-/**
- * The place of the key of a screen.
- */
-data class DoorPlace (
-    /**
-     * Which screen it opens.
-     */
-    val `which`: Which
-    , 
-    /**
-     * Where it lies.
-     */
-    val `rect`: Rect
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeDoorPlace: FfiConverterOnlyRead<DoorPlace> {
-    override fun read(buf: ByteBuffer): DoorPlace {
-        return DoorPlace(
-            FfiConverterTypeWhich.read(buf),
-            FfiConverterTypeRect.read(buf),
-        )
-    }
-
-}
-
-
-
-/**
- * The list with its headings.
- */
-data class DoorsView (
-    /**
-     * Heading of the screens used while fishing.
-     */
-    val `onTheBank`: kotlin.String
-    , 
-    /**
-     * Heading of the others.
-     */
-    val `beforeAndAfter`: kotlin.String
-    , 
-    /**
-     * The screens.
-     */
-    val `doors`: List<Door>
-    
-){
-    
-
-    
-
-    
-    companion object
-}
-
-/**
- * @suppress
- */
-public object FfiConverterTypeDoorsView: FfiConverterOnlyRead<DoorsView> {
-    override fun read(buf: ByteBuffer): DoorsView {
-        return DoorsView(
-            FfiConverterString.read(buf),
-            FfiConverterString.read(buf),
-            FfiConverterSequenceTypeDoor.read(buf),
-        )
-    }
-
-}
-
-
-
-/**
  * The app's typeface in figures.
  */
 data class FaceWidths (
@@ -4500,7 +4362,7 @@ public object FfiConverterTypeFaceWidths: FfiConverterOnlyRead<FaceWidths> {
 
 
 /**
- * A glass for the fan, as the shell has it.
+ * The canvas of the fan, as the shell has it.
  */
 data class FanGlass (
     /**
@@ -4514,7 +4376,7 @@ data class FanGlass (
     val `heightPx`: kotlin.Double
     , 
     /**
-     * Px in a millimetre of the glass.
+     * Px in a real millimetre.
      */
     val `pxPerMm`: kotlin.Double
     , 
@@ -5085,7 +4947,7 @@ public object FfiConverterTypeForestPoint: FfiConverterOnlyRead<ForestPoint> {
 
 
 /**
- * The screen area that a shell draws on.
+ * The area that a shell draws on.
  */
 data class Glass (
     /**
@@ -5099,7 +4961,7 @@ data class Glass (
     val `heightPx`: kotlin.Double
     , 
     /**
-     * Pixels in a millimetre of real glass.
+     * Pixels in a real millimetre.
      */
     val `pxPerMm`: kotlin.Double
     , 
@@ -5196,7 +5058,7 @@ data class GridAsk (
     val `columns`: kotlin.UByte
     , 
     /**
-     * Pixels in a millimetre of real glass.
+     * Pixels in a real millimetre.
      */
     val `pxPerMm`: kotlin.Double
     , 
@@ -5803,7 +5665,7 @@ data class Leaf (
     val `keys`: List<LeafKey>
     , 
     /**
-     * Whether the keys are on the last page alone: who taps one of them says that the text was read to its end.
+     * Whether the keys are only on the last page, since tapping one means that the text was read.
      */
     val `keysLast`: kotlin.Boolean
     
@@ -7157,7 +7019,7 @@ public object FfiConverterTypePadAsk: FfiConverterRustBuffer<PadAsk> {
 
 
 /**
- * The words of the glass.
+ * Words that are on the screen beside its record.
  */
 data class PadWords (
     /**
@@ -7440,7 +7302,7 @@ public object FfiConverterTypePhoneView: FfiConverterOnlyRead<PhoneView> {
 
 
 /**
- * A rectangle on the glass, pixels from the upper left corner.
+ * A rectangle on the screen, pixels from the upper left corner.
  */
 data class Rect (
     /**
@@ -7619,8 +7481,8 @@ data class RodPlace (
     val `number`: Rect?
     , 
     /**
-     * Where a word such as FISH ON stands instead of the digits, if there is no room for the state beside them. It keeps clear
-     * of the number, as the digits do: small ones may stand below it, a word can't.
+     * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
+     * of the number, as the digits do: small ones may be below it, a word can't.
      */
     val `word`: Rect?
     
@@ -7667,7 +7529,7 @@ data class RodView (
     val `name`: kotlin.String
     , 
     /**
-     * Its number, where a small glass has no room for its name: "1".
+     * Its number, where a small screen has no room for its name: "1".
      */
     val `number`: kotlin.String
     , 
@@ -7678,7 +7540,7 @@ data class RodView (
     , 
     /**
      * What the digits alone would not say where there are several rods: "FISH ON" while the keys act on another rod, "in" where
-     * there is no wait. It is shown in place of the digits where a small glass has no room for the name, and on the key that
+     * there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
      * leads to the rod. Otherwise empty.
      */
     val `alert`: kotlin.String
@@ -7789,6 +7651,144 @@ public object FfiConverterTypeSaid: FfiConverterOnlyRead<Said> {
         return Said(
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * A screen that can be opened.
+ */
+data class ScreenKey (
+    /**
+     * Which.
+     */
+    val `which`: Which
+    , 
+    /**
+     * When it is used.
+     */
+    val `group`: ScreenGroup
+    , 
+    /**
+     * Its word.
+     */
+    val `label`: kotlin.String
+    , 
+    /**
+     * A smaller line below.
+     */
+    val `sub`: kotlin.String
+    , 
+    /**
+     * What a screen reader says.
+     */
+    val `spoken`: kotlin.String
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreenKey: FfiConverterOnlyRead<ScreenKey> {
+    override fun read(buf: ByteBuffer): ScreenKey {
+        return ScreenKey(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeScreenGroup.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The place of the key of a screen.
+ */
+data class ScreenKeyPlace (
+    /**
+     * Which screen it opens.
+     */
+    val `which`: Which
+    , 
+    /**
+     * Where it lies.
+     */
+    val `rect`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreenKeyPlace: FfiConverterOnlyRead<ScreenKeyPlace> {
+    override fun read(buf: ByteBuffer): ScreenKeyPlace {
+        return ScreenKeyPlace(
+            FfiConverterTypeWhich.read(buf),
+            FfiConverterTypeRect.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * The list with its headings.
+ */
+data class ScreenListView (
+    /**
+     * Heading of the screens used while fishing.
+     */
+    val `onTheBank`: kotlin.String
+    , 
+    /**
+     * Heading of the others.
+     */
+    val `beforeAndAfter`: kotlin.String
+    , 
+    /**
+     * The screens.
+     */
+    val `keys`: List<ScreenKey>
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreenListView: FfiConverterOnlyRead<ScreenListView> {
+    override fun read(buf: ByteBuffer): ScreenListView {
+        return ScreenListView(
+            FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
+            FfiConverterSequenceTypeScreenKey.read(buf),
         )
     }
 
@@ -7992,7 +7992,7 @@ data class ShellWords (
     val `channelAlarm`: kotlin.String
     , 
     /**
-     * Notifications are not allowed, so an alarm is sure to sound only while the app is in front.
+     * Notifications are not allowed, so an alarm is sure to sound only while the app is in the foreground.
      */
     val `noNotifications`: kotlin.String
     , 
@@ -13456,44 +13456,6 @@ public object FfiConverterTypeCounting : FfiConverterRustBuffer<Counting>{
 
 
 /**
- * When a screen is used.
- */
-
-enum class DoorGroup {
-    
-    /**
-     * While fishing.
-     */
-    ON_THE_BANK,
-    /**
-     * Before the day and after it.
-     */
-    BEFORE_AND_AFTER;
-
-    
-
-
-    companion object
-}
-
-
-/**
- * @suppress
- */
-public object FfiConverterTypeDoorGroup: FfiConverterOnlyRead<DoorGroup> {
-    override fun read(buf: ByteBuffer) = try {
-        DoorGroup.values()[buf.getInt() - 1]
-    } catch (e: IndexOutOfBoundsException) {
-        throw RuntimeException("invalid enum value, something is very wrong!!", e)
-    }
-
-}
-
-
-
-
-
-/**
  * What a point means, shown by its shape.
  */
 
@@ -17551,7 +17513,7 @@ enum class PadRule {
      */
     OPPOSITE_GAP,
     /**
-     * Everything tapped while fishing is in the lower 60 % of the glass.
+     * Everything tapped while fishing is in the lower 60 % of the screen.
      */
     LOWER_PART,
     /**
@@ -19409,6 +19371,44 @@ public object FfiConverterTypeScreen : FfiConverterOnlyRead<Screen>{
                 )
             else -> throw RuntimeException("invalid enum value, something is very wrong!!")
         }
+    }
+
+}
+
+
+
+
+
+/**
+ * When a screen is used.
+ */
+
+enum class ScreenGroup {
+    
+    /**
+     * While fishing.
+     */
+    ON_THE_BANK,
+    /**
+     * Before the day and after it.
+     */
+    BEFORE_AND_AFTER;
+
+    
+
+
+    companion object
+}
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeScreenGroup: FfiConverterOnlyRead<ScreenGroup> {
+    override fun read(buf: ByteBuffer) = try {
+        ScreenGroup.values()[buf.getInt() - 1]
+    } catch (e: IndexOutOfBoundsException) {
+        throw RuntimeException("invalid enum value, something is very wrong!!", e)
     }
 
 }
@@ -24002,38 +24002,6 @@ public object FfiConverterSequenceTypeDayTap: FfiConverterOnlyRead<List<DayTap>>
 /**
  * @suppress
  */
-public object FfiConverterSequenceTypeDoor: FfiConverterOnlyRead<List<Door>> {
-    override fun read(buf: ByteBuffer): List<Door> {
-        val len = buf.getInt()
-        return List<Door>(len) {
-            FfiConverterTypeDoor.read(buf)
-        }
-    }
-
-}
-
-
-
-
-/**
- * @suppress
- */
-public object FfiConverterSequenceTypeDoorPlace: FfiConverterOnlyRead<List<DoorPlace>> {
-    override fun read(buf: ByteBuffer): List<DoorPlace> {
-        val len = buf.getInt()
-        return List<DoorPlace>(len) {
-            FfiConverterTypeDoorPlace.read(buf)
-        }
-    }
-
-}
-
-
-
-
-/**
- * @suppress
- */
 public object FfiConverterSequenceTypeFishKey: FfiConverterOnlyRead<List<FishKey>> {
     override fun read(buf: ByteBuffer): List<FishKey> {
         val len = buf.getInt()
@@ -24334,6 +24302,38 @@ public object FfiConverterSequenceTypeRodView: FfiConverterOnlyRead<List<RodView
 /**
  * @suppress
  */
+public object FfiConverterSequenceTypeScreenKey: FfiConverterOnlyRead<List<ScreenKey>> {
+    override fun read(buf: ByteBuffer): List<ScreenKey> {
+        val len = buf.getInt()
+        return List<ScreenKey>(len) {
+            FfiConverterTypeScreenKey.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterSequenceTypeScreenKeyPlace: FfiConverterOnlyRead<List<ScreenKeyPlace>> {
+    override fun read(buf: ByteBuffer): List<ScreenKeyPlace> {
+        val len = buf.getInt()
+        return List<ScreenKeyPlace>(len) {
+            FfiConverterTypeScreenKeyPlace.read(buf)
+        }
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterSequenceTypeStepView: FfiConverterOnlyRead<List<StepView>> {
     override fun read(buf: ByteBuffer): List<StepView> {
         val len = buf.getInt()
@@ -24553,7 +24553,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
         /**
          * Called before the log is opened: notices that the system of another phone copied it here. From then on this phone writes as
          * a device of its own, and the other one stays the angler's. `mark` is a file in a place that no transfer and no backup of
-         * the phone takes along.
+         * the phone includes.
          */
     @Throws(RestwaterException::class) fun `afterTransfer`(`dir`: kotlin.String, `mark`: kotlin.String, `now`: Moment, `language`: kotlin.String)
         = 
@@ -24604,7 +24604,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Where the Bank screen's things lie on a glass.
+         * Where everything of the Bank is on a screen of this size.
          */
     @Throws(RestwaterException::class) fun `bankLayout`(`glass`: Glass, `ask`: PadAsk): BankLayout {
             return FfiConverterTypeBankLayout.lift(
@@ -24662,7 +24662,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Where the keys of the Match screen lie on a glass.
+         * Where the keys of the Match screen are on a screen of this size.
          */
     @Throws(RestwaterException::class) fun `matchLayout`(`glass`: Glass): MatchLayout {
             return FfiConverterTypeMatchLayout.lift(
@@ -24677,7 +24677,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * The words on the glass that belong to no record.
+         * The words on the screen that are in no record.
          */ fun `padWords`(`language`: kotlin.String): PadWords {
             return FfiConverterTypePadWords.lift(
     uniffiRustCall() { _status ->
@@ -24748,7 +24748,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Where the Swim screen's things lie on a glass.
+         * Where everything of the Swim is on a screen of this size.
          */ fun `swimLayout`(`glass`: Glass, `ask`: SwimPadAsk): SwimLayout {
             return FfiConverterTypeSwimLayout.lift(
     uniffiRustCall() { _status ->

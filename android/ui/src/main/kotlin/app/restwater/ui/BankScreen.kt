@@ -86,12 +86,12 @@ private fun Top(view: BankView, layout: BankLayout, words: PadWords, taps: BankT
         FitText(header.length, px * 0.9f, ink.ink, Modifier.at(half.copy(top = full.height / 2)), oneLine = true)
     }
     val mm = LocalPxPerMm.current
-    val doors = layout.doors.mapNotNull { place -> view.doors.find { it.which == place.which }?.let { it to place.rect } }
-    val labels = listOf(words.screens.label to layout.screens) + doors.map { (door, place) -> door.label to place }
+    val screenKeys = layout.screenKeys.mapNotNull { place -> view.screenKeys.find { it.which == place.which }?.let { it to place.rect } }
+    val labels = listOf(words.screens.label to layout.screens) + screenKeys.map { (key, place) -> key.label to place }
     val text = commonEm(labels.map { (label, place) -> label to labelPlace(place, false, mm) }, px)
     PadKey(words.screens.face(), "screens", text, 0f, Modifier.at(layout.screens), 1f, taps::screens)
-    doors.forEachIndexed { i, (door, place) ->
-        PadKey(KeyFace(door.label, null, door.spoken), "open-${door.which}", text, 0f, Modifier.at(place), 2f + i) { taps.open(door.which) }
+    screenKeys.forEachIndexed { i, (key, place) ->
+        PadKey(KeyFace(key.label, null, key.spoken), "open-${key.which}", text, 0f, Modifier.at(place), 2f + i) { taps.open(key.which) }
     }
 }
 

@@ -39,8 +39,8 @@ import androidx.compose.ui.unit.Dp
 import app.restwater.core.Action
 import app.restwater.core.BankLayout
 import app.restwater.core.ChoiceRow
-import app.restwater.core.DoorGroup
-import app.restwater.core.DoorsView
+import app.restwater.core.ScreenGroup
+import app.restwater.core.ScreenListView
 import app.restwater.core.GridAsk
 import app.restwater.core.Key
 import app.restwater.core.Keyboard
@@ -130,22 +130,22 @@ fun RowsScreen(
  * thumb, the others above them under their heading. If both groups don't fit, they are one grid of several pages.
  */
 @Composable
-fun ScreenList(doors: DoorsView, layout: BankLayout, words: PadWords, onOpen: (Showing) -> Unit, onBack: () -> Unit) {
+fun ScreenList(list: ScreenListView, layout: BankLayout, words: PadWords, onOpen: (Showing) -> Unit, onBack: () -> Unit) {
     Ground()
     val mm = LocalPxPerMm.current
     val ink = LocalInk.current
     val rest = PageHead("", "", layout)
-    fun cells(group: DoorGroup?) = doors.doors.filter { group == null || it.group == group }.map { door ->
-        val goal = Showing.of(door.which)
-        Cell(KeyFace(door.label, door.sub, door.spoken), "open-$goal") { onOpen(goal) }
+    fun cells(group: ScreenGroup?) = list.keys.filter { group == null || it.group == group }.map { key ->
+        val goal = Showing.of(key.which)
+        Cell(KeyFace(key.label, key.sub, key.spoken), "open-$goal") { onOpen(goal) }
     }
-    val groups = listOf(doors.beforeAndAfter to cells(DoorGroup.BEFORE_AND_AFTER), doors.onTheBank to cells(DoorGroup.ON_THE_BANK))
+    val groups = listOf(list.beforeAndAfter to cells(ScreenGroup.BEFORE_AND_AFTER), list.onTheBank to cells(ScreenGroup.ON_THE_BANK))
     // Large headings become smaller before they are dropped.
     val keys = groups.sumOf { gridHeight(it.second.size, layout) + 2.0 * mm }
     val usual = layout.text.body * 1.3
     val heading = ((rest.height - keys) / groups.size).coerceIn(usual * layout.usualShare(mm), usual)
     if (groups.size * heading + keys > rest.height) {
-        KeyGrid(cells(DoorGroup.ON_THE_BANK) + cells(DoorGroup.BEFORE_AND_AFTER), rest, layout)
+        KeyGrid(cells(ScreenGroup.ON_THE_BANK) + cells(ScreenGroup.BEFORE_AND_AFTER), rest, layout)
     } else {
         var bottom = rest.top + rest.height
         for ((i, group) in groups.withIndex().reversed()) {
@@ -288,7 +288,7 @@ private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.
 /** One key of a grid; whether it is read from left to right by either hand with those beside it that are too. */
 internal class Cell(val face: KeyFace, val tag: String, val reads: Boolean = false, val onTap: () -> Unit)
 
-/** One page of a grid of this number of keys, as the core lays it out. */
+/** One page of a grid of this number of keys, as the core places them. */
 private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, widest: Double, reads: List<Boolean>) =
     GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, layout.apart, widest, reads)
 

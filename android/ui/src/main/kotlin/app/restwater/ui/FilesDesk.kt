@@ -186,9 +186,9 @@ class FilesDesk(
         }
     }
 
-    /** Discards the file that was looked at. An import that is under way is given up; if it was too late, its result stays. */
+    /** Discards the file that was looked at. An import that is under way is cancelled; if it was too late, its result stays. */
     fun leave() {
-        giveUp()
+        cancel()
         if (taking) leaving = true else discard()
     }
 
@@ -224,8 +224,8 @@ class FilesDesk(
     fun lookOver() = run { heard(core.lookOver()) }
 
     /** Cancels the running work. */
-    fun giveUp() {
-        work?.giveUp()
+    fun cancel() {
+        work?.cancel()
     }
 
     /** A key tapped while work is running does nothing; work that comes from elsewhere [waits] its turn. */

@@ -54,7 +54,7 @@ fun FilesScreen(
     }
     Back(layout, words) {
         when {
-            desk.progress != null -> desk.giveUp()
+            desk.progress != null -> desk.cancel()
             open != null -> open = null
             desk.page != FilesPage.SEND -> desk.leave()
             else -> onBack()

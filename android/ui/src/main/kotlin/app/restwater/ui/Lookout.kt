@@ -2,7 +2,7 @@ package app.restwater.ui
 
 import app.restwater.core.WatchView
 
-/** What the system shows and sounds while the app is not in front: the lock screen and alarms. */
+/** What the system shows and sounds while the app is in the background: the lock screen and alarms. */
 fun interface Lookout {
     /** Shows it and sets the alarms; returns what the system doesn't allow of that. Called on the worker that calls the core. */
     fun show(watch: WatchView): Refused?

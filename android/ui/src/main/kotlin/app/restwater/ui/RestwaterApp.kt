@@ -149,8 +149,8 @@ private fun Screens(state: RestwaterState, glass: Glass) {
                 state.back()
             }
         } ?: missing()
-        Showing.SCREENS -> state.doors?.let { doors ->
-            ScreenList(doors, layout, words, state::openByKey) { state.back() }
+        Showing.SCREENS -> state.screenList?.let { list ->
+            ScreenList(list, layout, words, state::openByKey) { state.back() }
         } ?: missing()
     }
 }
@@ -163,7 +163,7 @@ private fun Missing(notice: String, layout: BankLayout, words: PadWords, onBack:
     Back(layout, words, onBack = onBack)
 }
 
-/** A screen of leaves; a door among its keys opens another screen. */
+/** A screen of leaves; one of its keys may open another screen. */
 @Composable
 private fun Leaves(state: RestwaterState, view: LeavesView, notice: String, layout: BankLayout, words: PadWords) {
     LeavesScreen(

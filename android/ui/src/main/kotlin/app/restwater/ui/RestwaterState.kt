@@ -5,7 +5,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankState
-import app.restwater.core.DoorsView
+import app.restwater.core.ScreenListView
 import app.restwater.core.FanGlass
 import app.restwater.core.FishKey
 import app.restwater.core.Hand
@@ -52,7 +52,7 @@ class RestwaterState(
         hearFiles()
     }
 
-    /** Shows notices about files here: two screens may share one desk, and the one in front gets them. */
+    /** Shows notices about files here: two screens may share one desk, and the one in the foreground gets them. */
     private fun hearFiles() {
         desk.heard = { said ->
             if (said.isNotEmpty()) notice = said
@@ -65,7 +65,7 @@ class RestwaterState(
         private set
 
     /** The screens that can be opened now. */
-    var doors by mutableStateOf<DoorsView?>(null)
+    var screenList by mutableStateOf<ScreenListView?>(null)
         private set
     var settings by mutableStateOf(begins)
         private set
@@ -110,7 +110,7 @@ class RestwaterState(
     /** Reads what a screen shows, as of now, and returns whether it could be read. */
     private suspend fun read(screen: Showing): Boolean {
         val (which, at) = screen.which to now()
-        if (screen == Showing.SCREENS) doors = answer { core.doors() }
+        if (screen == Showing.SCREENS) screenList = answer { core.screenList() }
         if (screen == Showing.PHONE) ownRows = own.rows()
         // The layout of every screen depends on the Bank's record, so it is read first whichever screen the app opens
         // with.
@@ -319,7 +319,7 @@ class RestwaterState(
     }
 
     /**
-     * Tells the system what to show and when to ring while the app is not in front. What was read is shown by the same
+     * Tells the system what to show and when to ring while the app is in the background. What was read is shown by the same
      * call of the worker: shown later, it would take the place of what a key on the lock screen has set meanwhile.
      */
     suspend fun lookOut() {

@@ -4,9 +4,9 @@ import XCTest
 
 @testable import RestwaterKit
 
-/// Alarms that only the app in front can sound, since the system may not.
+/// Alarms that only the app in the foreground can sound, since the system may not.
 @MainActor
-final class RingsInFrontTests: XCTestCase, @unchecked Sendable {
+final class RingsInForegroundTests: XCTestCase, @unchecked Sendable {
     func testWhereTheSystemMayNotRingTheAppInFrontDoes() async throws {
         let phone = Handset(alarms: PlayedAlarms(.refused))
         await phone.launch()
@@ -39,7 +39,7 @@ final class RingsInFrontTests: XCTestCase, @unchecked Sendable {
         await phone.session.settled()
         phone.clock.forward(ms: 15 * 60_000)
         try await phone.wakeUp()
-        XCTAssertEqual(phone.rung, 0, "another app is in front")
+        XCTAssertEqual(phone.rung, 0, "another app is in the foreground")
         for _ in 1...2 {
             phone.session.phase(.active)
             await phone.session.settled()
@@ -54,7 +54,7 @@ final class RingsInFrontTests: XCTestCase, @unchecked Sendable {
     }
 
     /// The phone corrects its clock by the network every few hours: the alarm has another time then, and is no other alarm.
-    func testOneCastRingsInFrontOnceThoughTheClockIsSet() async throws {
+    func testOneCastRingsInTheForegroundOnceThoughTheClockIsSet() async throws {
         let phone = Handset(alarms: PlayedAlarms(.refused))
         await phone.launch()
         try await phone.begin()
