@@ -224,7 +224,30 @@ fn the_weights_of_the_own_water_count_before_those_of_the_month() {
     assert_ne!(month.0, all.0);
     let water = here(&[of_month, of_water]);
     assert!(water.1.contains("those on Mill pool"), "{}", water.1);
-    assert_eq!(water.0, all.0);
+    assert_ne!(water.0, month.0);
+}
+
+/// The same weights, once fitted to the days on this water and once to those on all waters of the club.
+#[test]
+fn a_club_that_does_not_know_the_water_leaves_more_of_the_start_as_it_is() {
+    let advised = |others: &[Fitted]| {
+        let mut phone = one_cast();
+        let before = minutes(&phone.advised(8).0);
+        let path = phone.club_file(&file(others));
+        phone.take_club(&path, 8).unwrap();
+        let (headline, figures) = phone.advised(9);
+        (before, minutes(&headline), figures.last().unwrap().clone())
+    };
+    let (before, all, of_all) = advised(&[("\"of\":\"water\",\"water\":\"Alder Pool\"", early)]);
+    assert!(of_all.contains("70\u{a0}% of the start stays as it is without a club."), "{of_all}");
+    let (_, water, of_water) = advised(&[("\"of\":\"water\",\"water\":\"Mill pool\"", early)]);
+    assert!(of_water.contains("30\u{a0}% of the start stays as it is without a club."), "{of_water}");
+    assert!(water < all && all <= before, "{water} {all} {before}");
+}
+
+/// The minutes at the end of a headline.
+fn minutes(headline: &str) -> u32 {
+    headline.rsplit(|c: char| !c.is_ascii_digit()).find_map(|digits| digits.parse().ok()).unwrap()
 }
 
 #[test]
