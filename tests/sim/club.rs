@@ -180,3 +180,56 @@ fn mean<'a>(of: impl ExactSizeIterator<Item = &'a f64>) -> f64 {
     let clubs = of.len() as f64;
     of.sum::<f64>() / clubs
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_club_that_knows_only_what_is_usual_costs_nothing_on_any_day() {
+        let water = tuned()[2];
+        let lucks: Vec<Luck> = (0..2).map(|day| Luck::of_day(water.seed(3), day)).collect();
+        let without = bites(&water, &mut Restwater::default(), &lucks);
+        for fitted in [FittedTo::ThisWater, FittedTo::AllWaters] {
+            let mut with = angler(Shapes::usual().kind_weights(), fitted);
+            assert_eq!(bites(&water, &mut with, &lucks), without, "{fitted:?}");
+        }
+    }
+
+    #[test]
+    fn a_larger_club_has_the_days_of_a_smaller_one() {
+        let water = tuned()[7];
+        let (small, large) = (days(&water, 1, 3), days(&water, 2, 3));
+        assert_eq!((small.len(), large.len()), (DAYS_EACH, 2 * DAYS_EACH));
+        assert_eq!(small, large[..DAYS_EACH]);
+    }
+
+    /// Days of one kind alone, by hand: after many steps it has all weight but the share of the prior that the other kinds
+    /// keep, (5 x base) / (5 + days).
+    #[test]
+    fn days_of_one_kind_leave_the_others_the_weight_of_five_days() {
+        let ln = vec![0.0, -50.0, -50.0];
+        let weights = fitted(&vec![ln; 45], &[0.5, 0.3, 0.2]);
+        for (found, wanted) in weights.iter().zip([0.95, 0.03, 0.02]) {
+            assert!((found - wanted).abs() < 1e-9, "{weights:?}");
+        }
+    }
+
+    #[test]
+    fn the_other_waters_of_a_club_do_not_include_the_one_that_is_fished() {
+        let waters = tuned();
+        // One kind for each water, so that the weights say which waters the club fishes.
+        let usual = Shapes::usual();
+        let day =
+            |kind: usize| (0..usual.kind_names().len()).map(move |k| if k == kind { 0.0 } else { -50.0 });
+        let known =
+            waters.iter().enumerate().map(|(i, water)| (*water, vec![day(i).collect(); 600])).collect();
+        let others = Others(known);
+        for (i, water) in waters.iter().enumerate().take(5) {
+            let weights = others.several(water, 3);
+            let fished: Vec<usize> = (0..waters.len()).filter(|k| weights[*k] > 0.05).collect();
+            assert_eq!(fished.len(), SEVERAL);
+            assert!(!fished.contains(&i));
+        }
+    }
+}
