@@ -68,6 +68,11 @@ impl Club {
         (self.taken.as_ref().map(|(id, _)| (*id, place)), made)
     }
 
+    /// Which days the weights that count for a session were fitted to.
+    pub(super) fn fitted_to(&self, session: &Session) -> Option<FittedTo> {
+        self.start_at(self.place_of(session)?).map(fitted_to)
+    }
+
     /// What it says for a session.
     pub(super) fn used(&self, session: &Session) -> Option<ClubUsed<'_>> {
         let here = self.start_at(self.place_of(session)?)?;

@@ -127,13 +127,18 @@ fn the_bank_says_that_its_minutes_come_from_the_club() {
     let said = |phone: &mut Phone, minute: i64| phone.bank(minute * MIN).advice.more.join(" ");
     let general = "Until three bites have come, the minutes rest mostly on waters in general.";
     let of_club = "Until three bites have come, the minutes rest mostly on the club's days.";
-    let is = |said: String, club: bool| (said.contains(general), said.contains(of_club)) == (!club, club);
-    assert!(is(said(&mut phone, 8), false), "{}", said(&mut phone, 8));
-    let path = phone.club_file(&file(&[]));
+    let in_part = "the minutes rest mostly on waters in general, and partly on the club's days.";
+    let which = |said: String| [general, of_club, in_part].map(|line| said.contains(line));
+    assert_eq!(which(said(&mut phone, 8)), [true, false, false]);
+    let path = phone.club_file(&file(&[("\"of\":\"water\",\"water\":\"Mill pool\"", early)]));
     phone.take_club(&path, 8).unwrap();
-    assert!(is(said(&mut phone, 9), true), "{}", said(&mut phone, 9));
+    assert_eq!(which(said(&mut phone, 9)), [false, true, false]);
+    // Another club doesn't know this water.
+    let path = phone.club_file(&file(&[]));
+    phone.take_club(&path, 9).unwrap();
+    assert_eq!(which(said(&mut phone, 10)), [false, false, true]);
     phone.tap(10 * MIN, &LEAVE).unwrap();
-    assert!(is(said(&mut phone, 11), false), "{}", said(&mut phone, 11));
+    assert_eq!(which(said(&mut phone, 11)), [true, false, false]);
 }
 
 #[test]
