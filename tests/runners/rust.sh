@@ -83,8 +83,8 @@ rust_bin() {
 
 # sim ARGUMENT...: the simulated bank. It fishes for hours, so the waters and the screens that are read are optimised too.
 sim() {
-  local profile=profile.dev.package
-  local optimised=(--config $profile.restwater-tests.opt-level=2 --config $profile.restwater-screen.opt-level=2)
+  local optimised=(--config 'profile.dev.package.restwater-tests.opt-level=2')
+  optimised+=(--config 'profile.dev.package.restwater-screen.opt-level=2')
   rust || return 1
   step "compile sim" cargo build -p restwater-tests --bin sim "${optimised[@]}"
   cargo run --quiet -p restwater-tests --bin sim "${optimised[@]}" -- "$@"
