@@ -81,6 +81,15 @@ rust_bin() {
   cargo run --quiet -p restwater-tests --bin "$name" -- "$@"
 }
 
+# sim ARGUMENT...: the simulated bank. It fishes for hours, so the waters and the screens that are read are optimised too.
+sim() {
+  local optimised=(--config 'profile.dev.package.restwater-tests.opt-level=2')
+  optimised+=(--config 'profile.dev.package.restwater-screen.opt-level=2')
+  rust || return 1
+  step "compile sim" cargo build -p restwater-tests --bin sim "${optimised[@]}"
+  cargo run --quiet -p restwater-tests --bin sim "${optimised[@]}" -- "$@"
+}
+
 # bench_bin NAME: a bench, as the release profile builds it.
 bench_bin() { cargo run --release --quiet -p restwater-tests --bin "bench_$1"; }
 

@@ -3,7 +3,7 @@
 use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
 use super::change::Said;
-use super::club::Begun;
+use super::club::{Begun, ON};
 use super::fed::Found;
 use super::looks::{Looked, Round};
 use super::questions::{Asked, BY_DAY, Promised};
@@ -62,31 +62,65 @@ const CLUB_MEAN: f64 = 0.96;
 /// What a club of another water may cost.
 const WRONG_CLUB: f64 = 0.02;
 
-/// The goals of a club's start.
+/// The goals of a club's start: means over waters, each water as one.
 pub fn of_clubs(rows: &[(String, Begun)]) -> Vec<Goal> {
-    let mean = |of: fn(&Begun) -> f64| {
-        rows.iter().map(|(_, begun)| of(begun)).sum::<f64>() / rows.len().max(1) as f64
-    };
-    let text = |what: &str, found: f64, goal: String| format!("{what}: {:.1} % ({goal})", 100.0 * found);
-    let found = mean(|begun| begun.right[1].value());
-    let all = text(
-        "first days with a club of fifty, mean over waters",
-        found,
-        format!("goal: at least {:.0} %", 100.0 * CLUB_MEAN),
+    let mean = |of: &dyn Fn(&Begun) -> Share| Mean::of(rows.iter().map(|(_, begun)| of(begun)));
+    let usual = mean(&|begun| begun.without);
+    let right = mean(&|begun| begun.right[1]);
+    let gains = mean(&|begun| begun.gains);
+    let text = format!(
+        "first days with a club of fifty, mean over waters: {right} (goal: at least {:.0} %; {usual} without, gained {gains})",
+        100.0 * CLUB_MEAN
     );
-    let mut goals = vec![Goal { text: all, held: found >= CLUB_MEAN }];
-    let [with, without] = [mean(|begun| begun.wrong.value()), mean(|begun| begun.without.value())];
-    let wrong = text(
-        "first days with a club of another water, mean over waters",
-        with,
-        format!("goal: at most 2 below the {:.1} % without", 100.0 * without),
-    );
-    goals.push(Goal { text: wrong, held: with >= without - WRONG_CLUB });
+    let mut goals = vec![Goal { text, held: right.value >= CLUB_MEAN }];
+    let wrong: [(&str, Mean); 2 + ON] = [
+        ("another, extreme water", mean(&|begun| begun.elsewhere)),
+        ("several other waters", mean(&|begun| begun.several)),
+        ("this water before it changed", mean(&|begun| begun.changed[0])),
+        ("this water before it changed, second day", mean(&|begun| begun.changed[1])),
+        ("this water before it changed, third day", mean(&|begun| begun.changed[2])),
+    ];
+    for (of, cost) in wrong {
+        let goal = 100.0 * WRONG_CLUB;
+        let close = if (cost.value - WRONG_CLUB).abs() < 2.0 * cost.error {
+            ", within two standard errors of it"
+        } else {
+            ""
+        };
+        let text = format!(
+            "days with a club of {of}, mean over waters: cost {cost} (goal: at most {goal:.0} %{close})"
+        );
+        goals.push(Goal { text, held: cost.value <= WRONG_CLUB });
+    }
     for (name, begun) in rows {
         let goal = format!("{name}, first day with a club of fifty");
         goals.push(Goal::at_least(&goal, &begun.right[1], CLUB_LEAST));
     }
     goals
+}
+
+/// A mean of shares over waters, with its standard error.
+struct Mean {
+    value: f64,
+    error: f64,
+}
+
+impl Mean {
+    fn of(shares: impl Iterator<Item = Share>) -> Self {
+        let (mut waters, mut sum, mut squares) = (0.0_f64, 0.0, 0.0);
+        for share in shares {
+            waters += 1.0;
+            sum += share.value();
+            squares += share.error().powi(2);
+        }
+        Self { value: sum / waters.max(1.0), error: squares.sqrt() / waters.max(1.0) }
+    }
+}
+
+impl std::fmt::Display for Mean {
+    fn fmt(&self, f: &mut std::fmt::Formatter) -> std::fmt::Result {
+        write!(f, "{:.1} ± {:.1} %", 100.0 * self.value, 100.0 * self.error)
+    }
 }
 
 /// The least share from the sixth bite on.

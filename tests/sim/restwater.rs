@@ -79,7 +79,7 @@ pub(super) fn minutes_shown(
         now,
         reading: Some(reading),
         leaves: &[],
-        of_club: false,
+        club: None,
         landed: None,
         undo: None,
         redo: None,

@@ -3,7 +3,7 @@
 use super::belief::{BINS, Believed, MoreCasts};
 use super::book::Differing;
 use super::change::Said;
-use super::club::{Begun, CLUBS};
+use super::club::{Begun, CLUBS, ON};
 use super::fed::Found;
 use super::looks::{Looked, Round};
 use super::questions::{Asked, BY_DAY, Promised};
@@ -55,19 +55,34 @@ pub fn shares(all: &[Catches]) -> String {
     text
 }
 
-/// First days with the start of a club.
+/// First days with the start of a club that knows the water.
 pub fn clubs(rows: &[(String, Begun)]) -> String {
     let mut text = String::from("| water | no club |");
     text.extend(CLUBS.map(|anglers| format!(" club of {anglers} |")));
-    text += " of 50 of another water | the worst of those |\n|---|---|---|---|---|---|---|\n";
+    text += " gained with 50 |\n|---|---|---|---|---|---|\n";
     for (name, begun) in rows {
         let right = begun.right.each_ref().map(figure).join(" | ");
+        let _ =
+            writeln!(text, "| {name} | {} | {right} | {} |", figure(&begun.without), figure(&begun.gains));
+    }
+    text
+}
+
+/// What the start of a club costs that doesn't know the water, or knew it as it was once.
+pub fn other_clubs(rows: &[(String, Begun)]) -> String {
+    let mut text = String::from(
+        "| water | one other water | the worst of those | several others | this water has changed |",
+    );
+    text.extend((2..=ON).map(|day| format!(" on day {day} |")));
+    text += "\n|---|---|---|---|---|---|---|\n";
+    for (name, begun) in rows {
         let (worst, of) = (figure(&begun.worst.0), begun.worst.1);
+        let changed = begun.changed.each_ref().map(figure).join(" | ");
         let _ = writeln!(
             text,
-            "| {name} | {} | {right} | {} | {worst}: {of} |",
-            figure(&begun.without),
-            figure(&begun.wrong)
+            "| {name} | {} | {worst}: {of} | {} | {changed} |",
+            figure(&begun.elsewhere),
+            figure(&begun.several)
         );
     }
     text

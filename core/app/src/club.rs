@@ -5,7 +5,7 @@ use restwater_exchange::{club_in, month_of};
 use restwater_log::{ClubDays, ClubStart, ClubWeights, Moment, Op, Payload, effective, sorted};
 use restwater_screen::{ClubNow, ClubUsed, IncomingView, Stage, incoming_club};
 use restwater_session::Session;
-use restwater_waits::{CLUB_SHAPES, OWN_SHARE, Shapes};
+use restwater_waits::{CLUB_SHAPES, FittedTo, Shapes};
 use std::path::Path;
 use std::sync::Arc;
 use uuid::Uuid;
@@ -57,7 +57,7 @@ impl Club {
     /// Which of its weights count for a session, and the shapes weighed by them.
     pub(super) fn start_of(&mut self, session: &Session) -> (StartOf, Arc<Shapes>) {
         let place = self.place_of(session);
-        let of = |place: usize| self.start_at(place).and_then(|fitted| shapes(&fitted.weights));
+        let of = |place: usize| self.start_at(place).and_then(shapes);
         let Some((place, made)) = place.and_then(|place| {
             let kept = self.shapes.as_ref().filter(|(of, _)| *of == place).map(|(_, made)| Arc::clone(made));
             Some((place, kept.or_else(|| of(place))?))
@@ -68,10 +68,15 @@ impl Club {
         (self.taken.as_ref().map(|(id, _)| (*id, place)), made)
     }
 
+    /// Which days the weights that count for a session were fitted to.
+    pub(super) fn fitted_to(&self, session: &Session) -> Option<FittedTo> {
+        self.start_at(self.place_of(session)?).map(fitted_to)
+    }
+
     /// What it says for a session.
     pub(super) fn used(&self, session: &Session) -> Option<ClubUsed<'_>> {
         let here = self.start_at(self.place_of(session)?)?;
-        Some(ClubUsed { start: self.start()?, here, own: OWN_SHARE })
+        Some(ClubUsed { start: self.start()?, here, own: fitted_to(here).own_share() })
     }
 
     fn start_at(&self, place: usize) -> Option<&ClubWeights> {
@@ -105,8 +110,16 @@ fn is_usable(fitted: &ClubWeights) -> bool {
     Shapes::usual().check_club(&weights(&fitted.weights)).is_ok()
 }
 
-fn shapes(millionths: &[u32]) -> Option<Arc<Shapes>> {
-    Shapes::usual().of_club(&weights(millionths), OWN_SHARE).ok()
+/// Weights of a water are used on that water alone ([`Club::place_of`]).
+fn fitted_to(fitted: &ClubWeights) -> FittedTo {
+    match fitted.days_of {
+        ClubDays::Water { .. } => FittedTo::ThisWater,
+        ClubDays::All | ClubDays::Month { .. } | ClubDays::WaterTemperature { .. } => FittedTo::AllWaters,
+    }
+}
+
+fn shapes(fitted: &ClubWeights) -> Option<Arc<Shapes>> {
+    Shapes::usual().of_club(&weights(&fitted.weights), fitted_to(fitted)).ok()
 }
 
 impl App {

@@ -379,14 +379,14 @@ impl App {
             session.and_then(|session| self.advisor.read(session, self.journal.in_memory(), rod, &now));
         let leaves = session
             .map_or_else(Vec::new, |session| self.advisor.leaves(session, self.journal.in_memory(), &now));
-        let of_club = session.is_some_and(|session| self.advisor.start_of(session).0.is_some());
+        let club = session.and_then(|session| self.advisor.club().fitted_to(session));
         screen::bank(&BankInput {
             session,
             chosen: rod,
             now: &now,
             reading: reading.as_ref(),
             leaves: &leaves,
-            of_club,
+            club,
             landed: landed.as_ref(),
             undo: self.journal.recent().undo(),
             redo: self.journal.recent().redo().map(|(entry, _)| entry),

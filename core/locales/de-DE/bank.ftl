@@ -175,6 +175,7 @@ advice-try = Noch unklar. Versuch { $leave } min.
 advice-try-past = Noch unklar. Über { $leave } min.
 advice-cant-tell-prior = Bis drei Bisse da sind, beruhen die Minuten vor allem auf Gewässern im Allgemeinen.
 advice-cant-tell-club = Bis drei Bisse da sind, beruhen die Minuten vor allem auf den Tagen des Vereins.
+advice-cant-tell-club-elsewhere = Bis drei Bisse da sind, beruhen die Minuten vor allem auf Gewässern im Allgemeinen und zum Teil auf den Tagen des Vereins.
 advice-hold-recast = Warte bis Minute { $hold }. Wirf neu bis Minute { $recast }.
 advice-length-hardly = Länger bringt wenig. Wirf neu bis Minute { $leave }.
 advice-no-reason-to-wind-in = Kein Grund, vor Minute { $leave } einzuholen.

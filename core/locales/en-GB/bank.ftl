@@ -176,6 +176,7 @@ advice-try = Can't tell yet. Try { $leave } min.
 advice-try-past = Can't tell yet. Past { $leave } min.
 advice-cant-tell-prior = Until three bites have come, the minutes rest mostly on waters in general.
 advice-cant-tell-club = Until three bites have come, the minutes rest mostly on the club's days.
+advice-cant-tell-club-elsewhere = Until three bites have come, the minutes rest mostly on waters in general, and partly on the club's days.
 advice-hold-recast = Hold until { $hold } min. Recast by { $recast } min.
 advice-length-hardly = Longer makes little difference. Recast by { $leave } min.
 advice-no-reason-to-wind-in = No reason to wind in before { $leave } min.

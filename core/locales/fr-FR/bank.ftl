@@ -175,6 +175,7 @@ advice-try = Pas encore clair. Essayez { $leave } min.
 advice-try-past = Pas encore clair. Plus de { $leave } min.
 advice-cant-tell-prior = Avant trois touches, les minutes reposent surtout sur les eaux en général.
 advice-cant-tell-club = Avant trois touches, les minutes reposent surtout sur les journées du club.
+advice-cant-tell-club-elsewhere = Avant trois touches, les minutes reposent surtout sur les eaux en général, et en partie sur les journées du club.
 advice-hold-recast = Laissez jusqu'à { $hold } min. Relancez avant { $recast } min.
 advice-length-hardly = Attendre plus change peu. Relancez avant { $leave } min.
 advice-no-reason-to-wind-in = Aucune raison de ramener avant { $leave } min.

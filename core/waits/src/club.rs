@@ -5,9 +5,9 @@
 //! the weights of the kinds are fitted over the days of many anglers elsewhere, by SQL (docs/pooling.md: empirical Bayes; Robbins
 //! 1956, Morris 1983), and come back as a list. Within a kind the shapes keep their usual proportions.
 //!
-//! The club may fish other waters, or in another way. So its prior is one part of a mixture, and the usual prior keeps
-//! [`OWN_SHARE`] of it (the robust mixture of Schmidli and others 2014, Biometrics 70): a few casts that the club would
-//! not expect bring the usual prior back.
+//! The club may fish in another way, or other waters. So its prior is one part of a mixture, and the usual prior keeps a share
+//! of it (the robust mixture of Schmidli and others 2014, Biometrics 70): a few casts that the club would not expect bring the
+//! usual prior back. How much it keeps depends on whether the club knows the water that is fished ([`FittedTo::own_share`]).
 
 use super::Wait;
 use super::book::likelihoods;
@@ -18,8 +18,11 @@ use std::sync::Arc;
 
 /// The version of the kinds. A change to the list of shapes or of kinds is a new version.
 pub const CLUB_SHAPES: u32 = 1;
-/// The share of the prior that a club leaves as it was. A guess; docs/advice.md says what it costs in a club of another water.
-pub const OWN_SHARE: f64 = 0.3;
+/// The share of the prior that stays as it was where the club's weights were fitted to days on the water that is fished.
+const OWN_SHARE: f64 = 0.3;
+/// The same where they were fitted to the days on all of the club's waters. These say little about a water that the club
+/// doesn't know. Both shares were chosen by simulation (docs/advice.md).
+const OWN_SHARE_OF_ALL: f64 = 0.7;
 /// A kind that makes a day less likely than this, as a natural logarithm relative to the usual prior, counts as if it were at
 /// this limit.
 const LEAST_LN: f64 = -50.0;
@@ -43,6 +46,25 @@ pub enum ClubError {
     /// Weights that don't sum to 1.
     #[error("weights that sum to {0} and not to 1")]
     Sum(f64),
+}
+
+/// The days that a club's weights were fitted to, as seen from the water that is fished.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FittedTo {
+    /// Those on this water.
+    ThisWater,
+    /// Those on all waters of the club: all of them, those of a month, or of a range of temperature.
+    AllWaters,
+}
+
+impl FittedTo {
+    /// The share of the prior that stays as it is without a club.
+    pub fn own_share(self) -> f64 {
+        match self {
+            Self::ThisWater => OWN_SHARE,
+            Self::AllWaters => OWN_SHARE_OF_ALL,
+        }
+    }
 }
 
 impl Shapes {
@@ -87,9 +109,10 @@ impl Shapes {
         Ok(())
     }
 
-    /// The shapes for an angler of a club with these weights of the kinds, of whose prior the share `own` stays as it was.
-    pub fn of_club(&self, weights: &[f64], own: f64) -> Result<Arc<Self>, ClubError> {
+    /// The shapes for an angler of a club with these weights of the kinds.
+    pub fn of_club(&self, weights: &[f64], fitted: FittedTo) -> Result<Arc<Self>, ClubError> {
         self.check_club(weights)?;
+        let own = fitted.own_share();
         let Kinds { of, usual, .. } = self.kinds();
         let sum: f64 = weights.iter().sum();
         let times: Vec<f64> =

@@ -34,7 +34,7 @@ mod wait;
 mod wait_law;
 
 pub use advice::{Advice, AdviceState, BITES_TO_TELL, WaitingOn};
-pub use club::{CLUB_SHAPES, ClubError, OWN_SHARE};
+pub use club::{CLUB_SHAPES, ClubError, FittedTo};
 pub use costs::Costs;
 pub use curve::{CurveKind, CurvePoint};
 pub use error::BiteError;

@@ -231,15 +231,19 @@ fn spots(asked: &Asked) -> Vec<Goal> {
     goals
 }
 
-/// First days with the start of a club, on a tenth of the days: each is fished with many clubs.
+/// Days with the start of a club, on a tenth of the days: each is fished with many clubs.
 fn clubs(asked: &Asked) -> Vec<Goal> {
     let Days { first, run, .. } = asked.days;
     let days = (first / 10).max(PER_BOOK);
     let waters: Vec<Water> = asked.named(tuned()).into_iter().chain(asked.named(unseen())).collect();
-    let others = club::elsewhere(run);
+    let others = club::Others::new(run);
     let rows: Vec<(String, Begun)> =
         on_two_threads(&waters, |water| (water.name.to_owned(), club::begun(water, &others, days, run)));
     println!("First days with a club's start, as a share of the oracle's bites\n\n{}", table::clubs(&rows));
+    println!(
+        "What the start of another club costs, in % of the oracle's bites\n\n{}",
+        table::other_clubs(&rows)
+    );
     goal::of_clubs(&rows)
 }
 

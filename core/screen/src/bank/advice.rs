@@ -7,7 +7,7 @@ use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
 use restwater_session::Session;
-use restwater_waits::{Advice, AdviceState};
+use restwater_waits::{Advice, AdviceState, FittedTo};
 
 /// Fewer bites than this are called early.
 const EARLY_BITES: usize = 6;
@@ -120,7 +120,11 @@ fn out(input: &BankInput, reading: &Reading) -> AdviceView {
 
 /// Where the minutes come from until the record has some of its own.
 fn prior(input: &BankInput) -> &'static str {
-    if input.of_club { "advice-cant-tell-club" } else { "advice-cant-tell-prior" }
+    match input.club {
+        None => "advice-cant-tell-prior",
+        Some(FittedTo::ThisWater) => "advice-cant-tell-club",
+        Some(FittedTo::AllWaters) => "advice-cant-tell-club-elsewhere",
+    }
 }
 
 /// Under three bites: too little is known about this water, and the words say so. The figure is only something to try.

@@ -16,7 +16,7 @@ use super::screen_list::top_screen_keys;
 use super::{Action, Arg, KeyView, LandedFish, ScreenKey, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
 use restwater_session::{HabitBeforeBites, LeaveBySpots, Rhythm, Session, Stamp};
-use restwater_waits::{Advice, AdviceState, WaitingOn};
+use restwater_waits::{Advice, AdviceState, FittedTo, WaitingOn};
 use serde::{Deserialize, Serialize};
 
 /// What the chosen rod is doing.
@@ -264,8 +264,8 @@ pub struct BankInput<'a> {
     pub reading: Option<&'a Reading>,
     /// How long to leave each rod that is out.
     pub leaves: &'a [RodLeave],
-    /// Whether its minutes begin with a club's start.
-    pub of_club: bool,
+    /// Which days the club's start was fitted to that its minutes begin with, if they do.
+    pub club: Option<FittedTo>,
     /// What undo would take back.
     pub undo: Option<&'a Entry>,
     /// The fish of the chosen rod's last cast, if it landed one and nothing is out.

@@ -1,6 +1,10 @@
 use super::super::likelihood::Likelihood;
 use super::super::{Record, Settings, WaitPosterior};
 use super::*;
+use proptest::prelude::*;
+
+/// Both kinds of days that weights may be fitted to.
+const BOTH: [FittedTo; 2] = [FittedTo::ThisWater, FittedTo::AllWaters];
 
 fn day(of: impl Fn(usize) -> (f64, bool), casts: usize) -> Vec<Wait> {
     (0..casts).map(of).map(|(minutes, bite)| Wait::new(minutes, bite).unwrap()).collect()
@@ -70,9 +74,59 @@ fn a_day_by_kind_is_the_mean_over_the_shapes_of_each() {
 #[test]
 fn the_usual_weights_change_nothing() {
     let shapes = Shapes::usual();
-    let same = shapes.of_club(shapes.kind_weights(), OWN_SHARE).unwrap();
-    for (a, b) in shapes.prior.iter().zip(&same.prior) {
-        assert!((a - b).abs() < 1e-12);
+    for fitted in BOTH {
+        let same = shapes.of_club(shapes.kind_weights(), fitted).unwrap();
+        for (a, b) in shapes.prior.iter().zip(&same.prior) {
+            assert!((a - b).abs() < 1e-12);
+        }
+    }
+}
+
+/// By hand: a club that gives all weight to one kind. Of the prior of every other kind only its own share stays.
+#[test]
+fn a_club_that_knows_the_water_leaves_three_tenths_of_the_prior_and_another_seven() {
+    let shapes = Shapes::usual();
+    let kind = 40;
+    let mut weights = vec![0.0; shapes.kind_names().len()];
+    weights[kind] = 1.0;
+    for (fitted, own) in [(FittedTo::ThisWater, 0.3), (FittedTo::AllWaters, 0.7)] {
+        let club = shapes.of_club(&weights, fitted).unwrap();
+        let sum: f64 = club.prior.iter().sum();
+        let mut by_kind = vec![0.0; weights.len()];
+        for (of, prior) in shapes.kinds().of.iter().zip(&club.prior) {
+            by_kind[*of] += prior / sum;
+        }
+        for (i, (found, usual)) in by_kind.iter().zip(shapes.kind_weights()).enumerate() {
+            let wanted = own * usual + if i == kind { 1.0 - own } else { 0.0 };
+            assert!((found - wanted).abs() < 1e-12, "{fitted:?} {i}: {found} {wanted}");
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, ..ProptestConfig::default() })]
+    /// The law of a mixture: whatever the club and whatever comes, its start makes a day at least the own share times as
+    /// likely as the usual start does, so that no club can cost more evidence than that.
+    #[test]
+    fn no_club_makes_a_day_less_likely_than_its_own_share_allows(
+        raw in prop::collection::vec(prop_oneof![3 => Just(0.0), 1 => 0.0..1.0_f64], 123),
+        casts in prop::collection::vec((0.5..60.0_f64, any::<bool>()), 0..25),
+        knows_the_water in any::<bool>(),
+    ) {
+        let shapes = Shapes::usual();
+        let fitted = if knows_the_water { FittedTo::ThisWater } else { FittedTo::AllWaters };
+        let sum: f64 = raw.iter().sum();
+        prop_assume!(sum > 0.0);
+        let weights: Vec<f64> = raw.iter().map(|w| w / sum).collect();
+        let club = shapes.of_club(&weights, fitted).unwrap();
+        let waits = day(|i| casts[i], casts.len());
+        let prior = |shapes: &Shapes| {
+            let sum: f64 = shapes.prior.iter().sum();
+            shapes.prior.iter().map(|p| p / sum).collect::<Vec<f64>>()
+        };
+        let likely = likelihoods(&shapes, &EarlierDay { waits: &waits, weight: 1.0 }, &prior(&shapes));
+        let times: f64 = likely.iter().zip(prior(&club)).map(|(likely, p)| likely * p).sum();
+        prop_assert!(times >= fitted.own_share() - 1e-9, "{times}");
     }
 }
 
@@ -84,17 +138,19 @@ fn a_club_of_early_bites_shortens_the_first_cast_and_the_casts_decide() {
     let best: Vec<f64> = ln.iter().map(|l| if *l > top - 1.0 { 1.0 } else { 0.0 }).collect();
     let count: f64 = best.iter().sum();
     let weights: Vec<f64> = best.iter().map(|b| b / count).collect();
-    let club = shapes.of_club(&weights, OWN_SHARE).unwrap();
     let plan = |today: &[Wait], shapes: &Arc<Shapes>| {
         let record = Record::of_today(today);
         WaitPosterior::with_shapes(&record, &Settings::default(), Arc::clone(shapes)).unwrap()
     };
-    let first = [plan(&[], &club).next_leave(), plan(&[], &shapes).next_leave()];
-    assert!(first[0] < 0.5 * first[1], "{first:?}");
+    let [here, all] = BOTH.map(|fitted| shapes.of_club(&weights, fitted).unwrap());
+    let first = [&here, &all, &shapes].map(|shapes| plan(&[], shapes).next_leave());
+    assert!(first[0] < 0.5 * first[2], "{first:?}");
+    // A club that doesn't know the water moves the first cast less.
+    assert!(first[0] < first[1] && first[1] <= first[2], "{first:?}");
     // On a day with its bites near twenty minutes the club is soon forgotten.
     let late = day(|i| (19.0 + 0.2 * (i as f64), true), 10);
-    let then = [plan(&late, &club).next_leave(), plan(&late, &shapes).next_leave()];
-    assert!((then[0] - then[1]).abs() <= 1.0, "{then:?}");
+    let then = [&here, &all, &shapes].map(|shapes| plan(&late, shapes).next_leave());
+    assert!(then.iter().all(|leave| (leave - then[2]).abs() <= 1.0), "{then:?}");
 }
 
 #[test]
@@ -104,7 +160,7 @@ fn weights_that_are_none_are_refused() {
     let with = |i: usize, w: f64| {
         let mut weights = usual.clone();
         weights[i] = w;
-        shapes.of_club(&weights, OWN_SHARE).map(|_| ())
+        shapes.of_club(&weights, FittedTo::ThisWater).map(|_| ())
     };
     let kinds = usual.len();
     assert_eq!(shapes.check_club(&usual[1..]), Err(ClubError::Count { found: kinds - 1, kinds }));
