@@ -2,14 +2,11 @@
 
 use super::read::began_of;
 use super::{SnapshotRow, Store, StoreError, order_bytes, snapshot};
-use restwater_log::{Began, Hlc, Op, OpOrder, canonical_bytes};
+use restwater_log::{Began, Hlc, JSON_MAX, Op, OpOrder, canonical_bytes};
 use rusqlite::{CachedStatement, OptionalExtension, Transaction, TransactionBehavior};
 use sha2::{Digest, Sha256};
 use std::collections::HashMap;
 use uuid::Uuid;
-
-/// The largest whole number that JSON carries exactly everywhere (RFC 8259, section 6).
-pub const JSON_MAX: i64 = (1 << 53) - 1;
 
 impl Store {
     /// Adds ops, and the resulting snapshot, in one immediate transaction, which is on stable storage when
