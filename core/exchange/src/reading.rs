@@ -169,11 +169,11 @@ fn whole_op<'a>(record: &Record<'a>) -> Result<(Op, Hashed<'a>), (usize, FaultKi
 
 fn is_hex_of(text: &[u8], sha256: &[u8; 32]) -> bool {
     const DIGITS: &[u8; 16] = b"0123456789abcdef";
-    text.len() == 64
-        && sha256
-            .iter()
-            .zip(text.chunks_exact(2))
-            .all(|(byte, pair)| pair == [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]])
+    let mut hex = [0; 64];
+    for (pair, byte) in hex.as_chunks_mut().0.iter_mut().zip(sha256) {
+        *pair = [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]];
+    }
+    text == hex
 }
 
 /// Reads an op of another phone's file from bytes whose hash is right: they must be strict JSON, canonical, readable, and

@@ -48,6 +48,7 @@ mod rods_in_use;
 mod rows;
 mod same_place;
 mod section;
+mod shared;
 mod spots;
 mod step;
 mod summary;

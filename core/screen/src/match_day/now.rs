@@ -56,7 +56,7 @@ impl Clocks {
 
 /// A time of the organiser's clock, in the phone's local time.
 pub(super) fn local_clock(now: &Stamp, ms: i64) -> String {
-    clock(&Moment { wall_ms: ms, ..now.shown.clone() })
+    clock(&Moment { wall_ms: ms, ..Moment::clone(&now.shown) })
 }
 
 /// "The match clock is 20 s behind the phone."
