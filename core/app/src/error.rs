@@ -315,7 +315,7 @@ fn not_now(words: &Wording, error: NotNow) -> String {
             words.say_with("error-rod-count", &[("rods", Arg::Text(&rods.to_string()))])
         }
         NotNow::NoTest => words.say("error-no-test"),
-        NotNow::TestIsThrough => words.say("error-test-through"),
+        NotNow::TestIsComplete => words.say("error-test-complete"),
         NotNow::NoMatch => words.say("error-no-match"),
         NotNow::NoLanding => words.say("error-no-landing"),
         NotNow::NothingOut(rod) => with_rod("error-nothing-out", rod),

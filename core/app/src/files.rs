@@ -8,7 +8,7 @@ use restwater_exchange::{
     import, looks_like_a_store, preview, preview_backup, redo_import, restore, undo_import, write_atomically,
     write_csv,
 };
-use restwater_log::{Moment, is_kit};
+use restwater_log::{CLOCKS_CHANGE_MIN, Moment, clocks_forward_min, is_kit};
 use restwater_report::{WhoseDay, report};
 use restwater_screen::{
     Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, Wording, files_view,
@@ -169,17 +169,16 @@ impl App {
     /// side of it.
     fn by_its_own_clock(&self, midnight_ms: i64, offset_min: i16) -> Result<i64, AppError> {
         let store = self.journal.store();
-        let near = |row: &SessionRow| row.began.wall_ms.abs_diff(midnight_ms) <= CLOCKS_CHANGE_MIN * 60_000;
+        let near = |row: &SessionRow| {
+            row.began.wall_ms.saturating_sub(midnight_ms).saturating_abs() <= CLOCKS_CHANGE_MIN * 60_000
+        };
         let Some(row) = store.sessions()?.into_iter().find(|row| !is_kit(row.id) && near(row)) else {
             return Ok(midnight_ms);
         };
         let ops = store.ops_of(row.id)?;
         let then =
             ops.iter().find(|op| op.order() == row.began.order).map_or(offset_min, |op| op.at.offset_min);
-        let later_min = i64::from(then) - i64::from(offset_min);
-        // A larger difference is a journey, not a change of the clocks.
-        let is_change = later_min.unsigned_abs() <= CLOCKS_CHANGE_MIN;
-        Ok(if is_change { midnight_ms - later_min * 60_000 } else { midnight_ms })
+        Ok(midnight_ms + clocks_forward_min(then, offset_min) * 60_000)
     }
 
     /// The folder for files being handed on, with the oldest ones cleared away.
@@ -428,7 +427,8 @@ impl App {
         let (store, kits) = (self.journal.store(), self.journal.recent().kits());
         let kit = self.journal.beside(Beside::AfterTheTap, super::kit::kit_in_use(store, kits));
         self.kit_id = kit.unwrap_or(self.kit_id);
-        self.chosen = self.chosen.clamp(1, self.session().map_or(1, |s| s.rods.len().max(1) as u8));
+        self.follow_session(None);
+        self.follow_place_of_its_session();
         self.mending = None;
         self.last_tap = None;
     }
@@ -440,9 +440,6 @@ fn backed_up(journal: &Journal) -> String {
 }
 
 const DAY_MS: i64 = 86_400_000;
-/// The most by which clocks are put forward or back in spring and autumn: two hours at Troll station (IANA time zone database,
-/// Antarctica/Troll), one or less elsewhere.
-const CLOCKS_CHANGE_MIN: u64 = 120;
 
 fn open(file: &Path) -> Result<BufReader<File>, AppError> {
     Ok(BufReader::with_capacity(1 << 16, File::open(file).map_err(ExchangeError::from)?))

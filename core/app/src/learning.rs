@@ -258,7 +258,7 @@ impl App {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
         let test = session.alternation.as_ref().ok_or(NotNow::NoTest)?;
         let progress = test.progress(session);
-        let side = progress.sides.get(progress.done).copied().ok_or(NotNow::TestIsThrough)?;
+        let side = progress.sides.get(progress.done).copied().ok_or(NotNow::TestIsComplete)?;
         let payload = next_payload(session, test.rod, test.factor, test.value(side), side)?;
         self.log_here(payload, at)
     }

@@ -212,9 +212,9 @@ impl App {
     /// Changes one of the rules; the first change sets a match.
     fn change_rule(&mut self, rule: &RuleTap, at: &Moment) -> Result<String, AppError> {
         let session = self.session().filter(|s| s.is_open()).ok_or(NotNow::NoSession)?;
-        let before = session.match_day.as_ref().map(|m| m.setup.clone());
-        let setup =
-            before.unwrap_or_else(|| screen::first_match(self.words, self.phone.weights, &self.on_line(at)));
+        let now = &self.on_line(at);
+        let before = session.match_day.as_ref().map(|m| m.setup_at(now));
+        let setup = before.unwrap_or_else(|| screen::first_match(self.words, self.phone.weights, now));
         let changed = self.with_rule(setup, rule)?;
         self.set_match(&changed, at)
     }
@@ -281,16 +281,15 @@ impl App {
 
     /// Notes that the organiser's signal was heard now.
     fn heard(&mut self, signal: Signal, at: &Moment) -> Result<String, AppError> {
-        let mut setup = self.match_setup().ok_or(NotNow::NoMatch)?.clone();
+        let now = &self.on_line(at);
+        let match_day = self.session().and_then(|s| s.match_day.as_ref()).ok_or(NotNow::NoMatch)?;
+        let mut setup = match_day.setup_at(now);
         let announced = match signal {
             Signal::AllIn => setup.all_in_ms,
             Signal::AllOut => setup.all_out_ms,
         };
-        let phone_ms =
-            self.session().and_then(|s| s.match_day.as_ref()).map(|m| m.phone_ms(&self.on_line(at)));
-        let phone_ms = phone_ms.ok_or(NotNow::NoMatch)?;
-        let offset = MatchClock::offset_from_signal(announced, phone_ms).map_err(MatchError::from)?;
-        setup.offset_ms = offset;
+        let phone_ms = match_day.phone_ms(now);
+        setup.offset_ms = MatchClock::offset_from_signal(announced, phone_ms).map_err(MatchError::from)?;
         self.set_match(&setup, at)
     }
 

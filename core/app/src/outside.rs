@@ -37,6 +37,10 @@ impl App {
         if let Some(action) = meant.as_ref().filter(|action| self.is_repeated_by(action, here)) {
             return self.act(action, at);
         }
+        // Nothing outside the app offers AWAY: there this key always ends a break.
+        if key == Key::Away && self.session().is_some_and(|session| session.away().is_none()) {
+            return Err(NotNow::NotAway.into());
+        }
         let bank = self.bank_of(rod, here);
         let offered = bank.keys.iter().find(|view| view.key == key && view.enabled);
         match offered.and_then(|view| view.tap.action()) {

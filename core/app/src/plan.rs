@@ -9,10 +9,11 @@ use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, R
 use restwater_screen::{PlanInput, PlanTap};
 use restwater_session::{MOST_RODS, NotNow, Plan, Session, check, fold};
 use restwater_store::Store;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
-const ASIDE: &str = "plan_aside";
+const ASIDE: &str = "plan_aside_of";
 const PLANNED: &str = "plan_day";
 const DAY_MS: i64 = 86_400_000;
 /// From this time of day on, a plan is written for tomorrow: the project's own choice, no source.
@@ -27,8 +28,24 @@ const LONGEST_MIN: u16 = 1_440;
 pub(super) struct PlanState {
     /// The day that is planned, if one was chosen or a line was written for it. It counts until it is over.
     day: Option<i32>,
-    /// The day whose plan was dropped before START.
-    aside: Option<i32>,
+    /// The plan that was dropped before START.
+    aside: Option<Aside>,
+}
+
+/// A plan that is not for today's session.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+struct Aside {
+    /// The day on which it was dropped.
+    on: i32,
+    /// The day that it was written for.
+    of: Option<i32>,
+}
+
+impl Aside {
+    /// Whether a plan for that day is dropped today: on the day of the tap any plan is, and after midnight the same one.
+    fn is_of(self, plan: Option<i32>, today: i32) -> bool {
+        self.on == today || (self.on.saturating_add(1) == today && self.of.is_some() && self.of == plan)
+    }
 }
 
 /// The state of the plan for the screens.
@@ -60,8 +77,8 @@ impl App {
         let today = day_of(now);
         let plans = self.plans()?;
         let day = self.planned_day(now);
-        let aside = self.plan.aside == Some(today);
         let nearest = self.nearest(&plans, self.fished_day(now)).map(|(day, _)| day);
+        let aside = self.plan.aside.is_some_and(|aside| aside.is_of(nearest, today));
         let last = self.session().cloned().unwrap_or_else(|| fold(Uuid::nil(), &[]));
         Ok(PlanNow { day, today, plan: plans.get(&day).cloned(), nearest, aside, last })
     }
@@ -142,12 +159,12 @@ impl App {
     /// one.
     pub(super) fn plan_to_take(&mut self, at: &Moment) -> Option<Payload> {
         let today = day_of(at);
-        if self.plan.aside == Some(today) {
-            return None;
-        }
         let plans = self.plans();
         let plans = self.journal.beside(Beside::Plan, plans)?;
         let (day, plan) = self.nearest(&plans, today)?;
+        if self.plan.aside.is_some_and(|aside| aside.is_of(Some(day), today)) {
+            return None;
+        }
         Some(Payload::PlanTaken { day, lines: plan.lines().cloned().collect() })
     }
 
@@ -155,7 +172,9 @@ impl App {
     fn plan_today(&mut self, takes: bool, at: &Moment) -> Result<String, AppError> {
         let Some(session) = self.session().filter(|session| session.is_open()).map(|session| session.id)
         else {
-            let aside = (!takes).then(|| day_of(at));
+            let on = day_of(at);
+            let of = self.plans().map(|plans| self.nearest(&plans, on).map(|(day, _)| day))?;
+            let aside = (!takes).then_some(Aside { on, of });
             settings::write(self.journal.store(), ASIDE, &aside)?;
             self.plan.aside = aside;
             return Ok(String::new());

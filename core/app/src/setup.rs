@@ -265,6 +265,13 @@ impl App {
         self.journal.beside(Beside::AfterTheTap, followed);
     }
 
+    /// The same after an import, which may have brought a correction from the angler's other phone.
+    pub(super) fn follow_place_of_its_session(&mut self) {
+        if let Some(session) = self.setup.used_by {
+            self.follow_place_of(session);
+        }
+    }
+
     /// Discards the choices.
     fn forget_setup(&mut self) -> Result<(), AppError> {
         self.setup = SetupState::default();

@@ -86,6 +86,10 @@ impl App {
             }
         }
         settings::save_phone(self.journal.store(), phone)?;
+        if phone.weights != self.phone.weights {
+            // It shows feed in that unit.
+            self.book.forget();
+        }
         self.phone = phone;
         Ok(String::new())
     }

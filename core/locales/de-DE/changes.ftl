@@ -106,7 +106,7 @@ test-step-later = { $step }, später
 test-next = Als Nächstes, Rute { $rod }: { $value }.
 test-out = Jetzt draußen: { $value }. Dann { $next }.
 test-last-out = Jetzt draußen: { $value }, der letzte des Plans.
-test-through = Der Plan ist durch. Was er sagt, steht unten bei der Änderung.
+test-complete = Der Plan ist durch. Was er sagt, steht unten bei der Änderung.
 test-off = { $count ->
     [one] 1 Wurf seitdem war mit anderem oder anderswo und zählt nicht für den Plan.
    *[other] { $count } Würfe seitdem waren mit anderem oder anderswo und zählen nicht für den Plan.

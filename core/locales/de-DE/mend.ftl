@@ -8,8 +8,8 @@ mend-says = { $count ->
     *[other] { $count } Einträge anzusehen.
   }
 mend-settled = Erledigt. STORNO am Ufer holt es zurück.
-mend-stands = SO LASSEN
-mend-stands-it = es stimmt
+mend-keep = SO LASSEN
+mend-keep-it = es stimmt
 mend-added = Vergessen
 mend-added-it = ein Wurf fehlt
 mend-away = Pause

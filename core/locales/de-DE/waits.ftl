@@ -60,7 +60,8 @@ waits-cant-tell = Noch unklar: bisher { $bites ->
 }.
 waits-survival = Noch ohne Biss
 waits-half = Von Würfen, die { $median } min liegen, bekommt etwa die Hälfte einen Biss (geschätzt).
-waits-half-limits = Diese Zeit könnte, in Minuten, { $limits } sein (95-%-Grenzen).
+waits-half-limits = Die Zeit, nach der die Hälfte einen Biss hat, könnte { $limits } min sein (95-%-Grenzen).
+waits-half-limits-open = Die Zeit, nach der die Hälfte einen Biss hat, könnte { $low } min oder mehr sein (95-%-Grenze).
 waits-not-half = Von Würfen, die { $longest } min liegen, die längste Wartezeit, bekommt weniger als die Hälfte einen Biss (geschätzt).
 waits-survival-how = Stufen: gesehen; Punkte: wie weit das täuschen kann. Gestrichelt: für den nächsten Wurf erwartet.
 waits-survival-figures = Stufen nach Kaplan und Meier, Punkte ihre Log-log-Grenzen (95 %), weit genug dafür, dass Würfe einer Stunde einander gleichen.

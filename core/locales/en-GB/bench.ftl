@@ -155,14 +155,14 @@ bench-row-size = Size
 bench-row-shot = One { $size }
 bench-not-in-the-box = not in the box
 
-bench-fall-says = Press SPLASH when the lead hits the water and BOTTOM when the line falls slack.
+bench-fall-says = Tap SPLASH when the lead hits the water and BOTTOM when the line falls slack.
 bench-falling = Falling since { $time }.
 bench-fall-timed = { $seconds } s.
 bench-fall-depth = { $seconds } s: { $metres } m deep, between { $low } and { $high } m.
 bench-at-depth = Known depth { $metres } m
 bench-seconds = { $seconds } s
 bench-fall-speed = The lead sinks { $speed } m a second ({ $low } to { $high }).
-bench-fall-how = Assumes each press is within 0.3 s. It holds for one lead on one line: time it again for another.
+bench-fall-how = Assumes each tap is within 0.3 s. Valid for this lead on this line: time another again.
 bench-fall-sub = { $speed } m/s, { $count ->
     [one] 1 fall
    *[other] { $count } falls

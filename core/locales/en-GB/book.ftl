@@ -142,7 +142,7 @@ sets-set = { $set }: { $which }, { $count ->
     [one] 1 session
    *[other] { $count } sessions
 }
-sets-nothing = Can't tell: one of the sets has nothing out.
+sets-nothing = Can't tell: in one of the sets no bait was out.
 sets-leans = Leans to { $set }.
 sets-clear = { $set } clearly better over these sessions.
 sets-cant-tell = Can't tell: single sessions differ too much to say which set is better.
@@ -315,7 +315,7 @@ cast-end-not-seen = end not seen
 cast-session-ended = in at the end
 cast-hooklength-lost = Hooklength lost
 
-# The card of the day, after END. It is shared as it stands.
+# The card of the day, after END. It is shared as it is.
 day-card-title = The day
 day-none = No session yet. Tap START: each day has its card.
 day-says = { $bites ->

@@ -106,7 +106,7 @@ test-step-later = { $step }, later
 test-next = Next on rod { $rod }: { $value }.
 test-out = Out now: { $value }. Then { $next }.
 test-last-out = Out now: { $value }, the last of the plan.
-test-through = The test is complete. Its result is with the change below.
+test-complete = The test is complete. Its result is with the change below.
 test-off = { $count ->
     [one] 1 cast since then was with something else or elsewhere, and doesn't count for the plan.
    *[other] { $count } casts since then were with something else or elsewhere, and don't count for the plan.

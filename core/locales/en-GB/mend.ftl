@@ -8,8 +8,8 @@ mend-says = { $count ->
     *[other] { $count } entries to look at.
   }
 mend-settled = Done. UNDO on the Bank brings it back.
-mend-stands = KEEP IT
-mend-stands-it = it is right
+mend-keep = KEEP IT
+mend-keep-it = it is right
 mend-added = Forgotten
 mend-added-it = a cast is missing
 mend-away = Away

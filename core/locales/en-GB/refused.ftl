@@ -5,8 +5,8 @@ refused-not-shorter = A hooklength of { $from } can't be cut down to { $to }: pi
 refused-nothing-to-cut = The wallet holds all that is to be carried: there is nothing to cut down.
 refused-nothing-to-tie = The wallet holds all that is to be carried: there is nothing to tie.
 refused-no-spool = That spool is not on the bench any more: pick another.
-refused-not-falling = No fall is being timed: press SPLASH when the lead hits the water.
-refused-no-fall = No fall was timed yet: press SPLASH, and BOTTOM when the line falls slack.
+refused-not-falling = No fall is being timed: tap SPLASH when the lead hits the water.
+refused-no-fall = No fall was timed yet: tap SPLASH, and BOTTOM when the line falls slack.
 refused-fall-kept = This fall is kept already: time another one, or UNDO takes it back.
 refused-no-length = A length must be above 0: enter it again.
 refused-length-absurd = { $metres } m is more than any spool holds: check the unit.
@@ -33,7 +33,7 @@ refused-no-shot-table = The shot box is empty: add the sizes that you have.
 refused-bad-shot = A shot of { $grams } g can't be used: weights go from { $least } to 100 g.
 refused-bad-target = The weight to make up and its tolerance can't be below 0 g: enter them again.
 refused-no-shot-close = No combination of up to { $most } shot comes within { $tolerance } g above { $wanted } g under water: widen the tolerance or add a size.
-refused-fall-no-time = A fall of { $seconds } s has no depth: press at the splash and again when the line falls slack.
+refused-fall-no-time = A fall of { $seconds } s has no depth: tap at the splash and again when the line falls slack.
 refused-fall-too-long = A fall of { $seconds } s is longer than a lead takes to any bottom here: time it again.
 refused-bad-depth = A known depth of { $metres } m can't be used: it goes from { $least } to 100 m.
 refused-bad-reaction = A reaction time of { $seconds } s can't be used: it goes from 0 to 5 s.
@@ -80,7 +80,7 @@ refused-range-too-long = A range of { $metres } m is beyond any cast (limit { $m
 refused-band-no-width = The band from { $from } to { $to } m has no width: its far edge must lie beyond its near edge.
 refused-bands-overlap = The band from { $from } m begins inside the band that ends at { $to } m: move one of the two edges.
 refused-same-mark = Two aiming marks share the id { $name }: give one of them another.
-refused-marks-on-one = Aiming marks { $name } and { $other } stand on the same bearing: keep one of them.
+refused-marks-on-one = Aiming marks { $name } and { $other } have the same bearing: keep one of them.
 refused-few-corners = An outline needs at least three corners, not { $value }: add the missing ones.
 refused-outline-crosses = The outline crosses itself { $metres } m from the peg: put the corners in order round the water.
 refused-no-water = The outline leaves no water in front of the peg: check its corners.
@@ -104,7 +104,7 @@ refused-calm-from = A calm has no direction: take the direction out or choose a 
 refused-no-place = Latitude { $lat }, longitude { $lon } is not a place on earth: set the peg again.
 refused-no-date = That date is outside the years for which the sun is known here: check the date.
 
-# What is wrong with a record of a file; it stands after the place of the record.
+# What is wrong with a record of a file; it comes after the place of the record.
 fault-at = record { $record }, byte { $byte }: { $what }
 fault-utf8 = not UTF-8
 fault-json = not JSON

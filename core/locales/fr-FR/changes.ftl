@@ -106,7 +106,7 @@ test-step-later = { $step }, plus tard
 test-next = Ensuite sur la canne { $rod } : { $value }.
 test-out = À l'eau : { $value }. Puis { $next }.
 test-last-out = À l'eau : { $value }, le dernier du plan.
-test-through = Le plan est fini. Ce qu'il dit figure avec le changement, plus bas.
+test-complete = Le plan est fini. Ce qu'il dit figure avec le changement, plus bas.
 test-off = { $count ->
     [one] { $count } lancer depuis était avec autre chose ou ailleurs, et ne compte pas pour le plan.
    *[other] { $count } lancers depuis étaient avec autre chose ou ailleurs, et ne comptent pas pour le plan.

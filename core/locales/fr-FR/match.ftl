@@ -9,6 +9,7 @@ match-no-count = Les bourriches ne peuvent être comptées. { $why } Rien n'est 
 match-to-all-in = avant le début à { $time }.
 match-to-all-out = avant la fin à { $time }.
 match-to-land = pour sortir un poisson piqué. La fin était à { $time }.
+match-uncertain = Peut être faux de { $by } : l'horloge de ce téléphone a été changée. Demandez l'heure à l'organisateur.
 match-over = La fin était à { $time }.
 match-spoken = { $left } { $says }
 match-clock-ahead = L'horloge du concours avance de { $by } sur le téléphone.

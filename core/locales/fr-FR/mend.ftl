@@ -8,8 +8,8 @@ mend-says = { $count ->
     *[other] { $count } notes à regarder.
   }
 mend-settled = C'est fait. ANNULER, au bord de l'eau, le rétablit.
-mend-stands = GARDER
-mend-stands-it = c'est juste
+mend-keep = GARDER
+mend-keep-it = c'est juste
 mend-added = Oublié
 mend-added-it = il manque un lancer
 mend-away = Pause

@@ -60,7 +60,8 @@ waits-cant-tell = Pas encore clair : { $bites ->
 } jusqu'ici.
 waits-survival = Encore sans touche
 waits-half = Des lancers laissés { $median } min, environ la moitié ont une touche (estimation).
-waits-half-limits = Ce temps, en minutes, pourrait être de { $limits } (limites à 95 %).
+waits-half-limits = Le temps au bout duquel la moitié ont une touche pourrait être de { $limits } min (limites à 95 %).
+waits-half-limits-open = Le temps au bout duquel la moitié ont une touche pourrait être de { $low } min ou plus (limite à 95 %).
 waits-not-half = Des lancers laissés { $longest } min, la plus longue attente, moins de la moitié ont une touche (estimation).
 waits-survival-how = Marches : ce qu'on a vu ; points : l'erreur possible. Tirets : ce qu'on attend du prochain lancer.
 waits-survival-figures = Marches de Kaplan et Meier, points leurs limites log-log (95 %), assez larges pour que les lancers d'une heure se ressemblent.

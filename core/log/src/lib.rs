@@ -59,7 +59,7 @@ pub use history::{Entry, History, history};
 pub use hlc::{Hlc, HlcError, HybridClock, TAKEN_UNTIL_MS};
 pub use kit::{LineMaterial, Measured, ShotMetal, ShotWeight, is_kit, kit_of};
 pub use match_day::{ClassGuess, FishSaid, MatchSetup};
-pub use moment::{Moment, Span, Yardstick, local_ms};
+pub use moment::{CLOCKS_CHANGE_MIN, Moment, Span, Yardstick, clocks_forward_min, local_ms};
 pub use neighbour::{OtherPeg, Side};
 pub use op::{Op, OpOrder};
 pub use payload::{EndSaid, Payload};

@@ -142,6 +142,17 @@ fn device_and_boot(boot: &str) -> (Option<&str>, &str) {
     }
 }
 
+/// The most by which clocks are put forward or back in spring and autumn, in minutes: two hours at Troll station (IANA time zone
+/// database, Antarctica/Troll), one or less elsewhere.
+pub const CLOCKS_CHANGE_MIN: i64 = 120;
+
+/// By how many minutes the clocks were put forward between two offsets from UTC; 0 if they are the same, or if they differ by so much
+/// that it was a journey.
+pub fn clocks_forward_min(before_min: i16, after_min: i16) -> i64 {
+    let forward_min = i64::from(after_min) - i64::from(before_min);
+    if forward_min.abs() <= CLOCKS_CHANGE_MIN { forward_min } else { 0 }
+}
+
 /// Local wall time in milliseconds, of a wall time and its offset in minutes.
 pub fn local_ms(wall_ms: i64, offset_min: i16) -> i64 {
     wall_ms.saturating_add(i64::from(offset_min) * 60_000)

@@ -170,7 +170,7 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     let make = Rows { words, op };
     let mut rows = Vec::new();
     if !kinds.is_empty() {
-        rows.push(make.one("stands", "mend-stands-it", MendTap::Confirm));
+        rows.push(make.one("keep", "mend-keep-it", MendTap::Confirm));
     }
     if kinds.contains(&DoubtKind::LongGap) {
         rows.push(make.one("added", "mend-added-it", MendTap::AddCast));

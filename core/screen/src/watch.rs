@@ -154,7 +154,7 @@ fn all_alarms(input: &WatchInput) -> Vec<WatchAlarm> {
             id: format!("match-{}", alarm.minutes),
             at_wall_ms: alarm.at_ms,
             title: alarm.says,
-            text: match_end(input.words, &match_day.setup, input.now),
+            text: match_end(input.words, match_day, input.now),
             rod: None,
             keys: Vec::new(),
         }));

@@ -35,7 +35,7 @@ pub enum NotNow {
     NoTest,
     /// The alternating test is finished.
     #[error("the alternating test is through: end it, or start another")]
-    TestIsThrough,
+    TestIsComplete,
     /// No match is set.
     #[error("no match is set: set all-in and all-out first")]
     NoMatch,

@@ -1,6 +1,7 @@
 //! Which END counts when more than one phone of the angler has tapped END.
 
 use super::Stamp;
+use super::time_line::set_back_ms;
 use restwater_log::{Effective, Payload};
 use uuid::Uuid;
 
@@ -9,24 +10,35 @@ pub(super) fn that_count<'a>(
     entries: &'a [Effective<'a>],
     stamps: &'a [Stamp],
 ) -> Vec<(&'a Effective<'a>, &'a Stamp)> {
-    let overruled = overruled(entries);
+    let overruled = overruled(entries, stamps);
     entries.iter().zip(stamps).filter(|(entry, _)| !overruled.contains(&entry.op.id)).collect()
 }
 
 /// The ENDs that don't count. A session belongs to the phone that began it, which alone says when it ended. Another phone, from
 /// which the day is ended in the Book, is believed only as long as the own phone neither ended it nor logged anything at the
-/// water afterwards; of several such ENDs the first one counts. `entries` are those in force, in the order of the log.
-fn overruled(entries: &[Effective]) -> Vec<Uuid> {
+/// water afterwards; of several such ENDs the first one counts. A break that is entered later is of the time to which it was set
+/// back. `entries` are those in force, in the order of the log.
+fn overruled(entries: &[Effective], stamps: &[Stamp]) -> Vec<Uuid> {
     let is_end = |entry: &Effective| matches!(entry.payload, Payload::SessionEnded);
     let Some(own) = entries.iter().find(|entry| matches!(entry.payload, Payload::SessionStarted(_))) else {
         return Vec::new();
     };
     let is_own = |entry: &Effective| entry.op.device == own.op.device;
     let own_end = entries.iter().any(|entry| is_end(entry) && is_own(entry));
-    let last_own = entries.iter().rposition(|entry| is_own(entry) && is_at_the_water(entry.payload));
+    let at_ms: Vec<i64> = entries
+        .iter()
+        .zip(stamps)
+        .map(|(entry, stamp)| stamp.at_ms.saturating_sub(set_back_ms(entry)))
+        .collect();
+    let goes_on = |end: usize| {
+        let after = entries.iter().zip(&at_ms).skip(end);
+        after.into_iter().any(|(entry, at)| {
+            is_own(entry) && is_at_the_water(entry.payload) && at_ms.get(end).is_none_or(|end| at >= end)
+        })
+    };
     let mut believed = false;
     let mut counts = |place: usize| {
-        let first = !own_end && !believed && last_own.is_none_or(|last| last < place);
+        let first = !own_end && !believed && !goes_on(place);
         believed |= first;
         first
     };

@@ -113,6 +113,7 @@ impl Folding {
 
     fn take(&mut self, step: &Step) {
         self.said_later.note(step);
+        self.session.note_local_time(step);
         if step.at.shown.approx_s > 0 {
             self.doubt(step.op.id, DoubtKind::Approximate);
         }

@@ -31,19 +31,19 @@ pub fn is_packed_up(session: &Session, now: &Stamp) -> bool {
         RodState::Ready { since } => since.clone().or_else(|| session.started.clone()),
         _ => None,
     };
-    let packed = |rod| in_since(rod).is_some_and(|since| now.minutes_since(&since) > PACKED_UP_WITHIN_MIN);
+    let packed = |rod| in_since(rod).is_some_and(|since| now.is_long_after(&since, PACKED_UP_WITHIN_MIN));
     session.rods.iter().all(packed)
 }
 
 /// The last entry before END, if END came too long after it to be packing up, and in a match too long after all-out.
 fn long_after_the_last<'a>(session: &'a Session, ended: &Stamp) -> Option<&'a Stamp> {
     let since_all_out = |day: &MatchDay| {
-        let all_out_ms = day.line_ms(day.setup.all_out_ms);
+        let (_, all_out_ms) = day.on_line_ms();
         ended.at_ms.saturating_sub(all_out_ms) as f64 / 60_000.0 > PACKED_UP_WITHIN_MIN + WEIGHED_WITHIN_MIN
     };
     last_before_end(session).filter(|last| {
-        ended.minutes_since(last) > PACKED_UP_WITHIN_MIN
-            && session.match_day.as_ref().is_none_or(since_all_out)
+        let after_the_match = session.match_day.as_ref().is_none_or(since_all_out);
+        ended.is_long_after(last, PACKED_UP_WITHIN_MIN) && (after_the_match || ended.is_weeks_after(last))
     })
 }
 

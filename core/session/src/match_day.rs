@@ -3,7 +3,7 @@
 use super::Logged;
 use super::cast::{CastEnd, EndCause};
 use super::match_record::Section;
-use super::match_record::{MatchDay, NetScales, OtherNet, SaidFish};
+use super::match_record::{LocalTime, MatchDay, NetScales, OtherNet, SaidFish};
 use super::model::Session;
 use super::step::Step;
 use crate::MatchSetup;
@@ -54,13 +54,27 @@ impl Session {
         }
     }
 
-    /// The latest set-up counts. It keeps the link to the time line of the first set-up by the same phone.
+    /// The latest set-up counts. It keeps the link to the time line of the first set-up by the same phone, made by what the phone's
+    /// clock showed: its times are of that clock, even if it had been reset and is put right by a later entry.
     fn set_match(&mut self, setup: MatchSetup, step: &Step) {
         let device = step.op.device;
-        let tied = self.match_day.as_ref().filter(|m| m.device == device).map(|m| m.wall_at_start_ms);
-        let now = step.tapped.shown.wall_ms.saturating_sub(step.tapped.at_ms);
-        let wall_at_start_ms = tied.unwrap_or(now);
-        self.match_day = Some(MatchDay { op: step.op.id, setup, device, wall_at_start_ms });
+        let tied = self.match_day.as_ref().filter(|m| m.device == device);
+        let wall_ms = step.op.at.wall_ms;
+        let (wall_at_start_ms, put_right_ms) =
+            tied.map(|m| (m.wall_at_start_ms, m.put_right_ms)).unwrap_or_else(|| {
+                let put_right_ms = step.tapped.shown.wall_ms.saturating_sub(wall_ms);
+                (wall_ms.saturating_sub(step.tapped.at_ms), put_right_ms)
+            });
+        let local = LocalTime::of(step);
+        let op = step.op.id;
+        self.match_day = Some(MatchDay { op, setup, device, wall_at_start_ms, put_right_ms, local });
+    }
+
+    /// Notes whether the clocks of the phone that set the match had changed by this entry.
+    pub(super) fn note_local_time(&mut self, step: &Step) {
+        if let Some(day) = self.match_day.as_mut().filter(|day| day.device == step.op.device) {
+            day.local.note(step);
+        }
     }
 
     /// Whether a fish was landed on this cast.

@@ -262,11 +262,10 @@ fn move_ms(session: &Session, at: MoveAt, offset_min: i16) -> Option<i64> {
     let day = session.match_day.as_ref();
     // What the clock of the match shows at the start of the session.
     let start_ms =
-        day.map_or(start.shown.wall_ms, |day| day.phone_ms(start).saturating_add(day.setup.offset_ms));
-    let on_line = |clock_ms: i64| start.at_ms.saturating_add(clock_ms.saturating_sub(start_ms));
+        day.map_or(start.shown.wall_ms, |day| day.shown_ms(day.phone_ms(start) + day.setup.offset_ms));
     Some(match at {
         MoveAt::AllIn { minutes } => {
-            let all_in = day.map_or(start.at_ms, |day| on_line(day.setup.all_in_ms));
+            let all_in = day.map_or(start.at_ms, |day| day.on_line_ms().0);
             all_in.saturating_add(i64::from(minutes) * MINUTE_MS)
         }
         MoveAt::Clock { minute } => {

@@ -17,7 +17,7 @@ use uuid::Uuid;
 
 /// No session is longer than this, in ms, so a longer gap means a wrong clock. (A match may last a
 /// fortnight.)
-const FORTNIGHT_MS: i64 = 14 * 86_400_000;
+pub(super) const FORTNIGHT_MS: i64 = 14 * 86_400_000;
 /// A phone that shows an earlier time, in ms since 1970, has lost it: there was no Restwater before 2020.
 const NO_APP_BEFORE_MS: i64 = 1_577_836_800_000;
 
@@ -75,6 +75,18 @@ impl Stamp {
     /// Minutes from `earlier` to this stamp.
     pub fn minutes_since(&self, earlier: &Stamp) -> f64 {
         self.ms_since(earlier) as f64 / 60_000.0
+    }
+
+    /// Whether it is more than some minutes after `earlier`, or even weeks after it.
+    pub fn is_long_after(&self, earlier: &Stamp, minutes: f64) -> bool {
+        self.minutes_since(earlier) > minutes || self.is_weeks_after(earlier)
+    }
+
+    /// Whether the phone was restarted in between and its wall clock shows that more than a fortnight has passed. The line doesn't say
+    /// how long that was, so the place of this stamp is only the earliest possible one.
+    pub fn is_weeks_after(&self, earlier: &Stamp) -> bool {
+        let shown_ms = self.shown.wall_ms.saturating_sub(earlier.shown.wall_ms);
+        self.since(earlier).uncertain_ms >= FORTNIGHT_MS && shown_ms > FORTNIGHT_MS
     }
 
     /// The same stamp set back by whole seconds, marked as approximate.
@@ -151,6 +163,8 @@ struct Anchor {
     /// What it would have shown if it had not been moved by more than any session lasts, since a reset to
     /// 1970 is often corrected later.
     kept: Option<Reading>,
+    /// The place and the wall time of the last event whose distance from those before it is known.
+    known: (i64, i64),
     moved: Moved,
 }
 
@@ -232,14 +246,15 @@ impl TimeLine {
     }
 
     /// Puts right what the clock of an entry showed if it had been reset: a flat battery sets a clock back to 1970, or to when the
-    /// phone was made. It is judged by the latest entry of the phone, if the clock was right again by then.
+    /// phone was made. It is judged by the latest entry of the phone whose distance is known, if the clock was right again by then.
     fn put_right(&self, op: &Op, stamp: &mut Stamp) {
         let wall_ms = stamp.shown.wall_ms;
         let log_ms = i64::try_from(op.hlc.ms).unwrap_or(wall_ms);
         let was_reset = wall_ms < NO_APP_BEFORE_MS || log_ms.saturating_sub(wall_ms) > FORTNIGHT_MS;
         let last = self.last.iter().find(|anchor| anchor.device == op.device).filter(|_| was_reset);
         let later = last.map_or(wall_ms, |last| {
-            last.shown.wall_ms.saturating_sub(last.at_ms.saturating_sub(stamp.at_ms))
+            let (at_ms, shown_ms) = last.known;
+            shown_ms.saturating_sub(at_ms.saturating_sub(stamp.at_ms))
         });
         if later.saturating_sub(wall_ms) > FORTNIGHT_MS {
             Arc::make_mut(&mut stamp.shown).wall_ms = later;
@@ -252,6 +267,7 @@ impl TimeLine {
         }
         for anchor in &mut self.last {
             anchor.at_ms = anchor.at_ms.saturating_sub(zero_ms);
+            anchor.known.0 = anchor.known.0.saturating_sub(zero_ms);
         }
     }
 }
@@ -285,7 +301,7 @@ pub(super) fn stamp_of(entry: &Effective, tapped: &Stamp, all: &[(&Effective, &S
 }
 
 /// How far an entry was set back from where it was tapped, in ms.
-fn set_back_ms(step: &Effective) -> i64 {
+pub(super) fn set_back_ms(step: &Effective) -> i64 {
     step.op.at.mono_ms.saturating_sub(step.at.mono_ms)
 }
 
@@ -424,7 +440,10 @@ impl<'a> Builder<'a> {
             if moved { Some(expected) } else { before.kept.map(|kept| before.carried(kept, stamp.at_ms)) }
         });
         let moved = self.moved.get(&device).copied().unwrap_or_default();
-        let anchor = Anchor { device, at_ms: stamp.at_ms, shown, kept, moved };
+        let before = self.line.last.get(place).map(|before| before.known);
+        let known = before.filter(|_| stamp.uncertain_ms >= FORTNIGHT_MS);
+        let known = known.unwrap_or((stamp.at_ms, shown.wall_ms));
+        let anchor = Anchor { device, at_ms: stamp.at_ms, shown, kept, known, moved };
         match self.line.last.get_mut(place) {
             Some(known) => *known = anchor,
             None => self.line.last.push(anchor),

@@ -96,7 +96,7 @@ pub fn is_all_out(session: &Session, cast: &Cast, at_ms: i64) -> bool {
 }
 
 fn no_later_than_all_out(session: &Session, cast: &Cast, at_ms: i64) -> i64 {
-    let all_out_ms = session.match_day.as_ref().map(|day| day.line_ms(day.setup.all_out_ms));
+    let all_out_ms = session.match_day.as_ref().map(|day| day.on_line_ms().1);
     all_out_ms
         .filter(|all_out_ms| cast.start.at_ms < *all_out_ms)
         .map_or(at_ms, |all_out_ms| at_ms.min(all_out_ms))

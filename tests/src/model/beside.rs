@@ -25,7 +25,7 @@ impl World {
         let ids = self.ids(side, "session");
         let number = usize::try_from(step.number("of")).unwrap_or(0);
         let Some(id) = number.checked_rem(ids.len()).map(|place| ids[place].clone()) else { return Ok(()) };
-        let reading = self.sides[side].device.read(self.now);
+        let reading = self.unhurried(side);
         let page = act::page(self.app(side)?, &id, &reading).map_err(|refused| Broken {
             promise: "every session can be opened in the Book",
             why: refused.why,

@@ -69,7 +69,7 @@ impl World {
 
     /// An op file with everything, kept for later imports.
     fn export(&mut self, side: usize) -> Result<(), Broken> {
-        let reading = self.sides[side].device.read(self.now);
+        let reading = self.unhurried(side);
         let made =
             act::send(self.app(side)?, "entries", &reading).map_err(unexpected("a file can be made"))?;
         let bytes = fs::read(made).map_err(io)?;
@@ -158,7 +158,7 @@ impl World {
         for form in ["sessions", "casts"] {
             let mut said = Vec::new();
             for side in [0, 1] {
-                let reading = self.sides[side].device.read(self.now);
+                let reading = self.unhurried(side);
                 let made =
                     act::send(self.app(side)?, form, &reading).map_err(unexpected("a file can be made"))?;
                 let table = fs::read_to_string(made).map_err(io)?;

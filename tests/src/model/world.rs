@@ -111,6 +111,13 @@ impl World {
         self.check_with(step.phone, bank)
     }
 
+    /// The clocks of a phone, later than the rule about repeated taps can reach: the model taps these keys to check
+    /// something, so the app mustn't take them for accidents.
+    pub(super) fn unhurried(&mut self, side: usize) -> Reading {
+        self.now += restwater_app::REPEAT_MS;
+        self.sides[side].device.read(self.now)
+    }
+
     /// One tap; returns the Bank screen if it was accepted.
     fn tap(&mut self, side: usize, line: &Map<String, Value>) -> Result<Option<act::Bank>, Broken> {
         let Some(line) = self.resolved(side, line) else { return Ok(None) };

@@ -23,7 +23,7 @@ pub(super) fn stepped(step: WallStep, ms: i64) -> Moment {
 }
 
 /// A moment of a phone that was rebooted at `boot_ms`, so that its monotonic clock started again there.
-fn rebooted(ms: i64, boot_ms: i64) -> Moment {
+pub(super) fn rebooted(ms: i64, boot_ms: i64) -> Moment {
     Moment { mono_ms: ms - boot_ms, boot: "boot-1".into(), ..at(ms) }
 }
 
@@ -240,4 +240,107 @@ fn a_wait_over_a_restart_whose_clock_was_reset_and_put_right_counts() {
         .map(|wait| wait.minutes())
         .collect();
     assert_eq!(waits, [8.0, 20.0]);
+}
+
+/// Flat battery: the match is set while the clock shows 1970, and the network sets it afterwards.
+#[test]
+fn a_match_set_under_a_reset_clock_goes_on_when_the_network_sets_the_clock() {
+    let (_, reset) = STEPS[0];
+    for first in [CAST, rule(RuleTap::Landing { minutes: 20 })] {
+        let mut phone = Phone::new();
+        phone.app().act(&START, &stepped(reset, 0)).unwrap();
+        phone.app().act(&rule(RuleTap::Begin), &stepped(reset, 2 * MIN)).unwrap();
+        phone.app().act(&rule(RuleTap::MoveAllIn { minutes: -15 }), &stepped(reset, 3 * MIN)).unwrap();
+        let before = match_view(&mut phone, &stepped(reset, 7 * MIN));
+        phone.tap(6 * MIN, &first).unwrap();
+        let after = match_view(&mut phone, &at(7 * MIN));
+        assert_eq!((after.phase, after.digits), (before.phase, before.digits), "{first:?}");
+        let of_match = |a: &&restwater_screen::WatchAlarm| a.rod.is_none();
+        assert_eq!(watch(&mut phone, &at(7 * MIN)).alarms.iter().filter(of_match).count(), 2, "{first:?}");
+        // Its signal is heard, and later rules are of the same match.
+        let heard = Action::Match { tap: MatchTap::Heard { signal: restwater_screen::Signal::AllIn } };
+        phone.tap(8 * MIN, &heard).unwrap();
+        phone.tap(9 * MIN, &rule(RuleTap::MoveAllOut { minutes: 60 })).unwrap();
+        assert_eq!(match_view(&mut phone, &at(9 * MIN)).digits, "6:14:00", "{first:?}");
+    }
+}
+
+/// A friend's file from a phone whose date is next year sets the hybrid clock ahead, but no clock of this phone was reset.
+#[test]
+fn a_note_written_weeks_later_does_not_move_the_day() {
+    let (_, next_year) = STEPS[1];
+    let mut friend = Phone::with_ids_from(500);
+    friend.app().act(&START, &stepped(next_year, 0)).unwrap();
+    let file = friend.all_of_it(MIN);
+    let mut phone = Phone::new();
+    phone.take(&file, 2 * MIN);
+    for (minute, action) in [(10, START), (11, CAST), (40, WOUND_IN), (60, Action::EndSession)] {
+        phone.tap(minute * MIN, &action).unwrap();
+    }
+    let later = 25 * 24 * 60 * MIN;
+    phone.app().act(&typed(TypedInto::Note, "mist"), &rebooted(later, later - 60 * MIN)).unwrap();
+    let started = phone.app().session().unwrap().started.clone().unwrap();
+    assert_eq!(started.shown.wall_ms, at(10 * MIN).wall_ms);
+}
+
+/// A whole day under 1970, and a note weeks later under the right time: nobody knows when the day was.
+#[test]
+fn a_day_fished_wholly_under_a_reset_clock_is_not_dated_by_a_note_of_weeks_later() {
+    let (_, reset) = STEPS[0];
+    let mut phone = Phone::new();
+    for (minute, action) in [(10, START), (11, CAST), (40, WOUND_IN), (60, Action::EndSession)] {
+        phone.app().act(&action, &stepped(reset, minute * MIN)).unwrap();
+    }
+    let later = 25 * 24 * 60 * MIN;
+    phone.app().act(&typed(TypedInto::Note, "mist"), &rebooted(later, later - 60 * MIN)).unwrap();
+    let started = phone.app().session().unwrap().started.clone().unwrap();
+    assert_eq!(started.shown.wall_ms, stepped(reset, 10 * MIN).wall_ms);
+}
+
+/// The clock was set forward by an hour before the phone was restarted, and nobody knows which of the two times was right.
+#[test]
+fn a_match_clock_that_may_be_an_hour_wrong_says_so() {
+    let mut phone = fished();
+    phone.tap(14 * MIN, &rule(RuleTap::Begin)).unwrap();
+    let says = match_view(&mut phone, &at(15 * MIN)).says;
+    assert_eq!(says, "to all-in at 22:30.");
+    phone.app().act(&Action::Liner { rod: 1 }, &stepped(STEPS[3].1, 15 * MIN)).unwrap();
+    let says = match_view(&mut phone, &rebooted(80 * MIN, 16 * MIN)).says;
+    assert!(says.contains("May be wrong by 1 h 00: this phone's clock was changed."), "{says}");
+}
+
+/// An overnight match "to ten o'clock" over the night on which the clocks are put back or forward.
+#[test]
+fn all_out_over_a_change_of_the_clocks_is_that_of_the_new_time() {
+    for (before, after) in [(60, 0), (0, 60)] {
+        let with = |ms: i64, offset_min: i16| Moment { offset_min, zone: "Europe/London".into(), ..at(ms) };
+        let mut phone = Phone::new();
+        phone.app().act(&START, &with(0, before)).unwrap();
+        phone.app().act(&rule(RuleTap::Begin), &with(MIN, before)).unwrap();
+        let says = match_view(&mut phone, &with(20 * MIN, before)).says;
+        let left = |phone: &mut Phone, ms, offset| match_view(phone, &with(ms, offset)).digits;
+        let old = left(&mut phone, 200 * MIN, before);
+        let new = left(&mut phone, 200 * MIN, after);
+        assert_eq!(match_view(&mut phone, &with(200 * MIN, after)).says, says, "{before} to {after}");
+        let seconds =
+            |digits: &str| digits.split(':').fold(0, |sum, part| 60 * sum + part.parse::<i64>().unwrap());
+        assert_eq!(seconds(&new) - seconds(&old), 60 * i64::from(before - after), "{old} and {new}");
+        // An entry by the new time, a rule that is changed then, and a restart leave it there.
+        phone.app().act(&CAST, &with(205 * MIN, after)).unwrap();
+        phone.app().act(&rule(RuleTap::Landing { minutes: 20 }), &with(206 * MIN, after)).unwrap();
+        phone.open();
+        assert_eq!(match_view(&mut phone, &with(207 * MIN, after)).says, says, "{before} to {after}");
+        let alarms = phone.app().watch(&with(207 * MIN, after)).alarms;
+        let first = alarms.iter().filter(|alarm| alarm.rod.is_none()).map(|alarm| alarm.at_wall_ms).min();
+        assert!(says.ends_with(&time_of_day(first.unwrap() + 30 * MIN, after)), "{says}");
+        // On a journey to another zone nothing changes.
+        let abroad = Moment { zone: "Europe/Paris".into(), ..with(208 * MIN, after) };
+        assert_eq!(match_view(&mut phone, &abroad).says, says);
+    }
+}
+
+/// "03:30." by an offset from UTC.
+fn time_of_day(wall_ms: i64, offset_min: i16) -> String {
+    let minute = (restwater_log::local_ms(wall_ms, offset_min) / MIN).rem_euclid(24 * 60);
+    format!("{:02}:{:02}.", minute / 60, minute % 60)
 }

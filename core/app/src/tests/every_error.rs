@@ -75,7 +75,7 @@ fn of_the_moment() -> Vec<NotNow> {
         NoSuchRod: { rod: 3, rods: 1 },
         RodCount: (12),
         NoTest,
-        TestIsThrough,
+        TestIsComplete,
         NoMatch,
         NoLanding,
         NothingOut: (1),

@@ -49,7 +49,7 @@ fn the_bite_is_set_back_by_the_learned_playing_time_but_never_before_the_splash(
     }
     phone.tap(60 * MIN, &CAST).unwrap();
     let key = phone.bank(71 * MIN).keys.into_iter().find(|view| view.key == Key::LandedLate).unwrap();
-    assert_eq!(key.sub.as_deref(), Some("bite 5 min ago"));
+    assert_eq!(key.sub.as_deref(), Some("adds a bite 5 min ago"));
     phone.tap(75 * MIN, &LANDED).unwrap();
     phone.tap(80 * MIN, &CAST).unwrap();
     phone.tap(82 * MIN, &LANDED).unwrap();
@@ -62,11 +62,11 @@ fn the_bite_is_set_back_by_the_learned_playing_time_but_never_before_the_splash(
 #[test]
 fn the_key_promises_no_bite_before_the_splash() {
     for (played, outcome, out_s, says, back_s) in [
-        (Key::LandedLate, LANDED, 60, "bite 30 s ago", 30),
-        (Key::LandedLate, LANDED, 200, "bite 2 min ago", 100),
-        (Key::LandedLate, LANDED, 3_600, "bite 2 min ago", 120),
-        (Key::LostLate, LOST, 20, "bite 10 s ago", 10),
-        (Key::LostLate, LOST, 3_600, "bite 1 min ago", 60),
+        (Key::LandedLate, LANDED, 60, "adds a bite 30 s ago", 30),
+        (Key::LandedLate, LANDED, 200, "adds a bite 2 min ago", 100),
+        (Key::LandedLate, LANDED, 3_600, "adds a bite 2 min ago", 120),
+        (Key::LostLate, LOST, 20, "adds a bite 10 s ago", 10),
+        (Key::LostLate, LOST, 3_600, "adds a bite 1 min ago", 60),
     ] {
         let mut phone = started();
         phone.tap(0, &CAST).unwrap();

@@ -1,5 +1,6 @@
 //! Doubts that arise after an entry was confirmed, and breaks that are entered once the session is over.
 
+use super::clock_steps::rebooted;
 use super::*;
 use restwater_screen::MendTap;
 use restwater_session::{DoubtKind, waits_of};
@@ -123,4 +124,17 @@ fn an_end_forgotten_for_three_weeks_can_be_set_back_to_the_last_entry() {
     let session = phone.app().session().unwrap();
     assert_eq!(session.ended.as_ref().map(|at| at.at_ms), Some(30 * MIN));
     assert!(session.doubts.iter().all(|doubt| doubt.kind == DoubtKind::Approximate), "{:?}", session.doubts);
+}
+
+/// Three weeks later, after a restart of the phone that morning: the line does not know how long that was.
+#[test]
+fn an_end_forgotten_for_weeks_is_late_after_a_restart_too() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(30 * MIN, &WOUND_IN).unwrap();
+    let later = 21 * 24 * 60 * MIN;
+    phone.app().act(&Action::EndSession, &rebooted(later, later - 60 * MIN)).unwrap();
+    let session = phone.app().session().unwrap();
+    assert_eq!(session.fished_min(), Some(30.0));
+    assert!(session.doubts.iter().any(|doubt| doubt.kind == DoubtKind::LateEnd), "{:?}", session.doubts);
 }

@@ -1,6 +1,6 @@
 //! The morning after an END that was forgotten.
 
-use super::clock_steps::{STEPS, stepped};
+use super::clock_steps::{STEPS, rebooted, stepped};
 use super::match_day::in_match;
 use super::rods::with_rods;
 use super::*;
@@ -8,6 +8,8 @@ use restwater_screen::KeyWeight;
 
 /// The next morning; the session began at 22:13 on 14 Nov.
 const MORNING: i64 = 9 * 60 * MIN;
+/// Three weeks later, in the morning.
+const WEEKS_LATER: i64 = 21 * 24 * 60 * MIN + 10 * 60 * MIN;
 
 fn solid(phone: &mut Phone, ms: i64) -> Vec<Key> {
     let keys = phone.bank(ms).keys;
@@ -78,4 +80,27 @@ fn a_clock_that_was_set_since_start_does_not_make_the_session_one_of_yesterday()
     let seen = bank(&mut ahead, &at(100 * MIN));
     assert!(!seen.advice.headline.starts_with("Still open"), "{}", seen.advice.headline);
     assert!(headline(&mut ahead, MORNING).starts_with("Still open"));
+}
+
+/// END was forgotten three weeks ago, and the phone was restarted this morning.
+#[test]
+fn a_session_left_open_for_weeks_is_to_be_ended_after_a_restart_too() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(30 * MIN, &WOUND_IN).unwrap();
+    let now = rebooted(WEEKS_LATER, WEEKS_LATER - 60 * MIN);
+    let Screen::Bank(bank) = phone.app().screen(Which::Bank, &now).unwrap() else { panic!() };
+    assert_eq!(bank.advice.headline, "Still open since 14 Nov 2023.");
+    assert_eq!(phone.app().watch(&now).text, bank.advice.headline);
+}
+
+#[test]
+fn a_match_left_open_for_weeks_is_over_after_a_restart_too() {
+    let mut phone = in_match();
+    phone.tap(90 * MIN, &CAST).unwrap();
+    phone.tap(110 * MIN, &WOUND_IN).unwrap();
+    let now = rebooted(WEEKS_LATER, WEEKS_LATER - 60 * MIN);
+    let Screen::Match(view) = phone.app().screen(Which::Match, &now).unwrap() else { panic!() };
+    assert_eq!(view.phase, restwater_screen::MatchPhase::Over);
+    assert_eq!(phone.app().watch(&now).alarms, []);
 }

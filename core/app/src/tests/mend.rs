@@ -30,7 +30,7 @@ fn an_unseen_end_is_corrected_in_three_taps_and_each_can_be_undone() {
     phone.tap(50 * MIN, &mend.lines[0].open).unwrap();
     let open = phone.mend().open.unwrap();
     let fields: Vec<&str> = open.rows.iter().map(|r| r.tag.as_str()).collect();
-    assert_eq!(fields, ["stands", "end", "after"]);
+    assert_eq!(fields, ["keep", "end", "after"]);
     assert!(
         open.rows[2]
             .choices

@@ -3,7 +3,7 @@
 use super::rods::with_rods;
 use super::*;
 use restwater_screen::{BookTap, FeedTap, FishTap, PlanTap};
-use restwater_session::fold;
+use restwater_session::{NotNow, fold};
 
 /// Two rods out, the second one chosen.
 fn second_chosen() -> Phone {
@@ -73,7 +73,7 @@ fn a_key_outside_the_app_that_is_not_offered_is_refused_with_the_reason() {
         phone.app().message(&error)
     };
     assert_eq!(refused(4, Key::Landed, 1), "No fish is on rod 1. Tap BITE first.");
-    assert_eq!(refused(5, Key::Away, 2), "Rod 1 is out. Wind in before you go away.");
+    assert_eq!(refused(5, Key::Away, 2), "You are not away. Tap AWAY first.", "it only ends a break");
     assert_eq!(refused(6, Key::Cast, 3), "There is no rod 3. This session has 2.");
     outside(&mut phone, 7 * MIN, Key::Bite, 2).unwrap();
     let second = outside(&mut phone, 7 * MIN + 400, Key::Bite, 2).unwrap();
@@ -179,4 +179,27 @@ fn each_page_of_the_plan_names_its_day() {
             }
         }
     }
+}
+
+/// The first tap has to start the process and seems to do nothing, so it is tapped once more a second later.
+#[test]
+fn the_key_that_ends_a_break_begins_none_when_it_is_tapped_again() {
+    let mut phone = started();
+    phone.tap(MIN, &Action::Away).unwrap();
+    phone.app().act_outside(Key::Away, Some(1), &at(10 * MIN)).unwrap();
+    let error = phone.app().act_outside(Key::Away, Some(1), &at(10 * MIN + 1_000)).unwrap_err();
+    assert!(matches!(error, AppError::NotNow(NotNow::NotAway)), "{error:?}");
+    assert!(phone.app().session().unwrap().away().is_none());
+}
+
+/// A backup brings back a newer session of two rods, while the second rod of the older one was chosen.
+#[test]
+fn the_rod_chosen_is_one_of_the_session_that_a_restore_shows() {
+    let mut phone = second_chosen();
+    phone.tap(4 * MIN, &Action::EndSession).unwrap();
+    phone.tap(5 * MIN, &START).unwrap();
+    let file = phone.all_of_it(6 * MIN);
+    let mut old = second_chosen();
+    old.take(&file, 7 * MIN);
+    assert_eq!(watched(&mut old, 8 * MIN), 1, "{:?}", old.app().session().unwrap().id);
 }

@@ -236,3 +236,13 @@ fn the_swim_sends_the_next_cast_into_kept_back_water_when_the_plan_says_so() {
     let (goes_in, due, _) = said(&mut phone, 152);
     assert_eq!((goes_in, due), (false, false), "decided against");
 }
+
+#[test]
+fn a_plan_that_was_dropped_before_midnight_is_not_adopted_after_it() {
+    let mut phone = Phone::new();
+    phone.tap(0, &day(TUESDAY)).unwrap();
+    phone.tap(MIN, &leave(20)).unwrap();
+    phone.tap(MIDNIGHT + DAY - 2 * MIN, &plan(PlanTap::Today { takes: false })).unwrap();
+    phone.tap(MIDNIGHT + DAY + 5 * MIN, &START).unwrap();
+    assert_eq!(lines(&mut phone), []);
+}

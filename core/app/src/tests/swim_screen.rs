@@ -149,7 +149,7 @@ fn two_marks_never_share_a_bearing() {
     phone.tap(1_000, &Action::MarkHere { name: "Gate".into() }).unwrap();
     let bearing_cdeg = phone.app().session().unwrap().marks[0].bearing_cdeg;
     let said = refused(&mut phone, 2_000, &Action::MarkHere { name: "Hut".into() }, ErrorKind::BadInput);
-    assert!(said.starts_with("Aiming marks Gate and Hut stand on the same bearing"), "{said}");
+    assert!(said.starts_with("Aiming marks Gate and Hut have the same bearing"), "{said}");
     refused(&mut phone, 3_000, &Action::SetMark { name: "Hut".into(), bearing_cdeg }, ErrorKind::BadInput);
     refused(
         &mut phone,

@@ -182,3 +182,41 @@ fn an_end_on_the_other_phone_does_not_take_the_fish_that_comes_later() {
     home.tap(67 * MIN, &Action::Book { tap: BookTap::Open { session: day } }).unwrap();
     assert!(home.book_leaf(68 * MIN, "session").keys.iter().any(|key| key.tag == "end-"));
 }
+
+/// The break was on the bank, long before the other phone ended the day.
+#[test]
+fn a_break_entered_after_the_other_phone_ended_the_day_does_not_open_it_again() {
+    let mut bank = started();
+    for start in [0, 15, 30, 45, 110] {
+        bank.tap(start * MIN, &CAST).unwrap();
+        bank.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    let (day, op) = (bank.todays(), bank.app().session().unwrap().casts[4].op);
+    let file = bank.all_of_it(125 * MIN);
+    let mut home = Phone::with_ids_from(500);
+    home.claims(&file, day, 126 * MIN);
+    home.tap(130 * MIN, &Action::Book { tap: BookTap::End }).unwrap();
+    let file = home.all_of_it(131 * MIN);
+    bank.take(&file, 132 * MIN);
+    assert!(!bank.app().session().unwrap().is_open());
+    bank.tap(133 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    let session = bank.app().session().unwrap();
+    assert_eq!((session.is_open(), session.breaks.len()), (false, 1));
+}
+
+#[test]
+fn the_set_up_follows_a_peg_that_was_put_right_on_the_other_phone() {
+    let mut bank = Phone::new();
+    bank.tap(0, &typed(TypedInto::Peg, "14")).unwrap();
+    bank.tap(MIN, &START).unwrap();
+    bank.tap(60 * MIN, &Action::EndSession).unwrap();
+    let (day, file) = (bank.todays(), bank.all_of_it(61 * MIN));
+    let mut home = Phone::with_ids_from(500);
+    home.claims(&file, day, 62 * MIN);
+    home.tap(63 * MIN, &typed(TypedInto::SessionPeg, "15")).unwrap();
+    let file = home.all_of_it(64 * MIN);
+    bank.take(&file, 65 * MIN);
+    assert_eq!(bank.app().draft.peg.as_deref(), Some("15"));
+    bank.open();
+    assert_eq!(bank.app().draft.peg.as_deref(), Some("15"), "after a restart too");
+}

@@ -14,7 +14,8 @@ pub(super) fn left_open<'a>(input: &BankInput<'a>) -> Option<&'a Stamp> {
         input.session.filter(|session| session.is_open() && session.match_day.is_none())?;
     let start = session.started.as_ref()?;
     // By the clock of now, since that of START may have been set meanwhile.
-    let earlier = input.now.wall_at(start.at_ms) < midnight(&input.now.shown);
+    let earlier =
+        input.now.wall_at(start.at_ms) < midnight(&input.now.shown) || input.now.is_weeks_after(start);
     (earlier && session.away().is_none() && is_packed_up(session, input.now)).then_some(start)
 }
 

@@ -141,6 +141,6 @@ fn says(words: &Wording, rod: u8, out: Option<&str>, next: Option<&str>) -> Stri
             let rod = rod.to_string();
             words.say_with("test-next", &[("rod", Arg::Text(&rod)), ("value", Arg::Text(next))])
         }
-        (None, None) => words.say("test-through"),
+        (None, None) => words.say("test-complete"),
     }
 }

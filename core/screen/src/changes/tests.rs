@@ -157,7 +157,7 @@ fn every_sentence_is_there() {
         "reason-not-held",
         "reason-many",
         "reason-times",
-        "test-through",
+        "test-complete",
         "change-more-day",
     ] {
         assert!(words.has(id), "{id}");

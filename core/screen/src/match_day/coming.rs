@@ -12,9 +12,9 @@ use restwater_match_day::casts_left::RangeMs;
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{LastCast, Range};
 use restwater_match_day::running::Running;
+use restwater_session::MatchDay;
 use restwater_session::rest::{Rest, casts_of_all_rods, cycle, finish, leaves};
 use restwater_session::rods_waited_min;
-use restwater_session::{MatchDay, MatchSetup};
 use restwater_sky::daylight::{Light, Place, at_all_out};
 use restwater_waits::AdviceState;
 
@@ -43,7 +43,7 @@ fn late_cast(input: &MatchInput, rest: &RestInput, match_day: &MatchDay) -> Matc
     let label = input.say("match-late", &[]);
     let value = match late(rest) {
         None => input.say("match-cant-tell", &[]),
-        Some(last) if match_day.phone_ms(input.now) > phone_ms(match_day, last.before_all_out) => {
+        Some(last) if match_day.phone_ms(input.now) > phone_ms(input, match_day, last.before_all_out) => {
             input.say(if baits_out(input) > 0 { "match-late-now" } else { "match-late-in" }, &[])
         }
         Some(last) => {
@@ -63,14 +63,14 @@ fn late(rest: &RestInput) -> Option<LastCast> {
 }
 
 /// The time this many minutes before all-out, by the phone's clock.
-fn phone_ms(match_day: &MatchDay, minutes: f64) -> i64 {
-    let all_out = match_day.setup.clock().map_or(0, MatchClock::all_out_phone_ms);
+fn phone_ms(input: &MatchInput, match_day: &MatchDay, minutes: f64) -> i64 {
+    let all_out = match_day.clock(input.now).map_or(0, MatchClock::all_out_phone_ms);
     all_out - before_ms(minutes)
 }
 
 /// The same by the organiser's clock, which the page counts down by.
 fn time_before(input: &MatchInput, match_day: &MatchDay, minutes: f64) -> String {
-    local_clock(input.now, match_day.setup.all_out_ms - before_ms(minutes))
+    local_clock(input.now, match_day.shown_ms(match_day.all_out_ms(input.now)) - before_ms(minutes))
 }
 
 fn before_ms(minutes: f64) -> i64 {
@@ -123,7 +123,7 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
         lines.push(MatchLine::new(input.say(id, &[]), weight));
     }
     lines.extend(super::section::line(input));
-    lines.push(light(input, setup));
+    lines.push(light(input, match_day));
     lines
 }
 
@@ -166,17 +166,17 @@ fn span(input: &MatchInput, range: RangeMs) -> String {
 }
 
 /// All-out compared with sunset.
-fn light(input: &MatchInput, setup: &MatchSetup) -> MatchLine {
+fn light(input: &MatchInput, match_day: &MatchDay) -> MatchLine {
     let label = input.say("match-light", &[]);
-    let value = light_words(input, setup).unwrap_or_else(|| input.say("match-light-unknown", &[]));
+    let value = light_words(input, match_day).unwrap_or_else(|| input.say("match-light-unknown", &[]));
     MatchLine::new(label, value)
 }
 
-fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
+fn light_words(input: &MatchInput, match_day: &MatchDay) -> Option<String> {
     let peg = input.peg?;
     let place = Place { lat: peg.lat_e7 as f64 / 1e7, lon: peg.lon_e7 as f64 / 1e7 };
-    let all_out = setup.clock().ok()?.all_out_phone_ms();
-    let at = at_all_out(all_out, place).ok()?;
+    let all_out = match_day.clock(input.now).ok()?.all_out_phone_ms();
+    let at = at_all_out(match_day.shown_ms(all_out), place).ok()?;
     let light = input.say(
         match at.light {
             Light::Day => "match-light-day",
@@ -187,12 +187,13 @@ fn light_words(input: &MatchInput, setup: &MatchSetup) -> Option<String> {
     );
     let (Some(sunset), Some(minutes)) = (at.sunset, at.minutes_to_sunset) else { return Some(light) };
     let mut time = local_clock(input.now, sunset);
-    let by_phone = setup.offset_ms.abs() >= MINUTE_MS;
+    let by_phone = match_day.setup.offset_ms.abs() >= MINUTE_MS;
     if by_phone {
         time = input.say("match-sunset-by-phone", &[("time", &time)]);
     }
     // By the minutes that are shown, if the two clocks agree to the minute.
-    let shown = sunset.div_euclid(MINUTE_MS) - setup.all_out_ms.div_euclid(MINUTE_MS);
+    let shown = sunset.div_euclid(MINUTE_MS)
+        - match_day.shown_ms(match_day.all_out_ms(input.now)).div_euclid(MINUTE_MS);
     let minutes = if by_phone { minutes } else { shown };
     let by = hours_minutes(input.words, minutes.abs() * MINUTE_MS);
     let id = if minutes >= 0 { "match-sunset-after" } else { "match-sunset-before" };

@@ -291,7 +291,8 @@ pub fn match_view(input: &MatchInput) -> MatchView {
     };
     let open = input.session.is_some_and(Session::is_open);
     let begin = (open && setup.is_none()).then(|| rules::begin_key(input));
-    let rows = if open { rules::rows(input, setup) } else { Vec::new() };
+    let shown = input.match_day().map(|day| day.setup_shown(input.now));
+    let rows = if open { rules::rows(input, shown) } else { Vec::new() };
     let nothing_to_come = input.match_day().is_some() && input.rest.is_none();
     MatchView {
         title: input.say("match-title", &[]),

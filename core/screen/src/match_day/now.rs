@@ -7,7 +7,7 @@ use crate::date::hours_minutes;
 use crate::figures::{clock, digits};
 use crate::{Arg, Refused, Wording};
 use restwater_log::{Moment, WeightUnit};
-use restwater_match_day::clock::Phase;
+use restwater_match_day::clock::{MINUTE_MS, Phase};
 use restwater_match_day::rules::{NetRule, OverLimit};
 use restwater_match_day::running::{NearLimit, RunningNet};
 use restwater_match_day::weight::Weight;
@@ -34,19 +34,17 @@ impl Clocks {
             return still(MatchPhase::NoMatch, id);
         };
         let Ok(stands) = match_day.phase(input.now) else { return still(MatchPhase::Over, "match-no-clock") };
-        let setup = &match_day.setup;
+        let (all_in, all_out) = (match_day.all_in_ms(input.now), match_day.all_out_ms(input.now));
         let (phase, left, id, at) = match stands {
-            Phase::Before { to_all_in_ms } => {
-                (MatchPhase::Before, to_all_in_ms, "match-to-all-in", setup.all_in_ms)
-            }
-            Phase::Fishing { left_ms } => {
-                (MatchPhase::Fishing, left_ms, "match-to-all-out", setup.all_out_ms)
-            }
-            Phase::Landing { left_ms } => (MatchPhase::Landing, left_ms, "match-to-land", setup.all_out_ms),
-            Phase::Over => (MatchPhase::Over, 0, "match-over", setup.all_out_ms),
+            Phase::Before { to_all_in_ms } => (MatchPhase::Before, to_all_in_ms, "match-to-all-in", all_in),
+            Phase::Fishing { left_ms } => (MatchPhase::Fishing, left_ms, "match-to-all-out", all_out),
+            Phase::Landing { left_ms } => (MatchPhase::Landing, left_ms, "match-to-land", all_out),
+            Phase::Over => (MatchPhase::Over, 0, "match-over", all_out),
         };
-        let time = local_clock(input.now, at);
+        let time = local_clock(input.now, match_day.shown_ms(at));
         let says = input.say(id, &[("time", &time)]);
+        let uncertain = uncertain_words(input.words, input.now).filter(|_| phase != MatchPhase::Over);
+        let says = input.words.sentences(&[&says, uncertain.as_deref().unwrap_or_default()]);
         let left_words = hours_minutes(input.words, left);
         let spoken = input.say("match-spoken", &[("left", &left_words), ("says", &says)]);
         let digits = if phase == MatchPhase::Over { String::new() } else { digits(left) };
@@ -57,6 +55,12 @@ impl Clocks {
 /// A time of the organiser's clock, in the phone's local time.
 pub(super) fn local_clock(now: &Stamp, ms: i64) -> String {
     clock(&Moment { wall_ms: ms, ..Moment::clone(&now.shown) })
+}
+
+/// "May be wrong by 1 h: this phone's clock was changed.", if that is a minute or more.
+fn uncertain_words(words: &Wording, now: &Stamp) -> Option<String> {
+    let by = hours_minutes(words, now.uncertain_ms);
+    (now.uncertain_ms >= MINUTE_MS).then(|| words.say_with("match-uncertain", &[("by", Arg::Text(&by))]))
 }
 
 /// "The match clock is 20 s behind the phone."
@@ -194,8 +198,9 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
 }
 
 /// "All-out at 15:30." by the organiser's clock.
-pub(crate) fn end_words(words: &Wording, setup: &MatchSetup, now: &Stamp) -> String {
-    words.say_with("match-alarm-text", &[("time", Arg::Text(&local_clock(now, setup.all_out_ms)))])
+pub(crate) fn end_words(words: &Wording, match_day: &MatchDay, now: &Stamp) -> String {
+    let time = local_clock(now, match_day.shown_ms(match_day.all_out_ms(now)));
+    words.say_with("match-alarm-text", &[("time", Arg::Text(&time))])
 }
 
 /// Alarms still to come.
@@ -209,8 +214,8 @@ pub(crate) fn alarms(words: &Wording, match_day: &MatchDay, now: &Stamp) -> Vec<
     if !matches!(match_day.phase(now), Ok(Phase::Before { .. } | Phase::Fishing { .. })) {
         return Vec::new();
     }
-    let setup = &match_day.setup;
-    let all = setup.clock().and_then(|clock| clock.alarms(&setup.rules.alarms_min, i64::MIN));
+    let minutes = &match_day.setup.rules.alarms_min;
+    let all = match_day.clock(now).and_then(|clock| clock.alarms(minutes, i64::MIN));
     all.unwrap_or_default()
         .into_iter()
         .map(|alarm| AlarmView {

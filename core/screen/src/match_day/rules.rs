@@ -92,8 +92,8 @@ pub(super) fn begin_key(input: &MatchInput) -> MatchKey {
 }
 
 /// The rows; if no match is set, those of a first match.
-pub(super) fn rows(input: &MatchInput, setup: Option<&MatchSetup>) -> Vec<ChoiceRow> {
-    let setup = setup.cloned().unwrap_or_else(|| first_match(input.words, input.phone_unit, input.now));
+pub(super) fn rows(input: &MatchInput, setup: Option<MatchSetup>) -> Vec<ChoiceRow> {
+    let setup = setup.unwrap_or_else(|| first_match(input.words, input.phone_unit, input.now));
     let setup = &setup;
     let make = Rows { input, setup };
     let nets = u16::try_from(setup.rules.nets.len()).unwrap_or(0);

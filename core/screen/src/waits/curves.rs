@@ -103,11 +103,11 @@ impl Asked<'_> {
         let words = self.words;
         seen.quantile(0.5).filter(|_| bites(self.all) >= super::BITES_TO_TELL)?;
         let limits = seen.quantile_limits(0.5, Limits::LogLog, LEVEL).unwrap_or((None, None));
-        let (low, high) = (whole(limits.0.unwrap_or(0.0)), limits.1.map(whole));
-        let limits = match &high {
-            Some(high) => words.say_with("range", &[("low", Arg::Text(&low)), ("high", Arg::Text(high))]),
-            None => words.say_with("range-open", &[("low", Arg::Text(&low))]),
+        let low = whole(limits.0.unwrap_or(0.0));
+        let Some(high) = limits.1.map(whole) else {
+            return Some(words.say_with("waits-half-limits-open", &[("low", Arg::Text(&low))]));
         };
+        let limits = words.say_with("range", &[("low", Arg::Text(&low)), ("high", Arg::Text(&high))]);
         Some(words.say_with("waits-half-limits", &[("limits", Arg::Text(&limits))]))
     }
 

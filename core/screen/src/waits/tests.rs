@@ -143,7 +143,8 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     assert_eq!(survival.says, "Of casts left out 16 min, about half get a bite (estimated).");
     let figures = view.figures.as_ref().unwrap();
     assert!(
-        figures.lines[1].ends_with("That time, in minutes, could be 15 or more (95\u{a0}% limits)."),
+        figures.lines[1]
+            .ends_with("The time by which half get a bite could be 15 min or more (95\u{a0}% limit)."),
         "{figures:?}"
     );
     assert!(figures.lines[0].contains("bites an hour for each rod (95\u{a0}%: "), "{figures:?}");

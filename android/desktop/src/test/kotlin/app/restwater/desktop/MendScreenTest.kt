@@ -40,7 +40,7 @@ class MendScreenTest {
         anEndNotSeen()
         val op = checkNotNull(state.mend).lines.single().op
         tapOn("mend-$op")
-        tapOn("row-stands")
+        tapOn("row-keep")
         assertEquals(emptyList(), state.mend?.lines)
         tapOn("back")
         wait(seconds = 2)
