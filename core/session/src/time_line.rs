@@ -224,10 +224,15 @@ impl TimeLine {
         (line, stamps)
     }
 
+    /// The boot of a device in which a moment is, and its place among all.
+    fn run_of(&self, device: Uuid, moment: &Moment) -> Option<(usize, &Run)> {
+        let is_it = |(_, run): &(usize, &Run)| run.device == device && run.boot == moment.own_boot();
+        self.runs.iter().enumerate().rev().find(is_it)
+    }
+
     /// The place of a moment of a device, usually of the present.
     pub fn place(&self, device: Uuid, moment: &Moment) -> Stamp {
-        let run = self.runs.iter().rposition(|run| run.device == device && run.boot == moment.own_boot());
-        if let Some((place, run)) = run.and_then(|place| Some((place, self.runs.get(place)?))) {
+        if let Some((place, run)) = self.run_of(device, moment) {
             return Stamp {
                 shown: Arc::new(moment.clone()),
                 at_ms: moment.mono_ms.saturating_add(run.offset_ms),
@@ -345,8 +350,6 @@ struct Builder<'a> {
     line: TimeLine,
     /// The index of each device in the list of anchors.
     devices: HashMap<Uuid, usize>,
-    /// The index of each boot in the list of runs.
-    boots: HashMap<Boot<'a>, usize>,
     /// The differences between wall clock and monotonic clock during a boot, one for each adjustment.
     skews: HashMap<Boot<'a>, Vec<i64>>,
     /// How each device's wall clock was moved.
@@ -374,7 +377,7 @@ impl<'a> Builder<'a> {
                 known.push(skew);
             }
         }
-        Self { line: TimeLine::default(), devices: HashMap::new(), boots: HashMap::new(), skews, moved }
+        Self { line: TimeLine::default(), devices: HashMap::new(), skews, moved }
     }
 
     fn take(&mut self, step: &Effective<'a>) -> Stamp {
@@ -391,32 +394,17 @@ impl<'a> Builder<'a> {
         stamp
     }
 
-    fn place(&mut self, device: Uuid, moment: &'a Moment) -> Stamp {
+    /// The place of a moment, whose boot begins on the line if it is new.
+    fn place(&mut self, device: Uuid, moment: &Moment) -> Stamp {
         if moment.boot.is_empty() {
             return Stamp { run: None, ..self.line.place(device, moment) };
         }
-        let boot = (device, moment.own_boot());
-        let place = self.boots.get(&boot).copied();
-        let (place, run) = match place.and_then(|place| Some((place, self.line.runs.get(place)?))) {
-            Some((place, run)) => (place, run),
-            None => self.begin(boot, moment),
-        };
-        Stamp {
-            shown: Arc::new(moment.clone()),
-            at_ms: moment.mono_ms.saturating_add(run.offset_ms),
-            uncertain_ms: run.uncertain_ms,
-            run: u32::try_from(place).ok(),
+        if self.line.run_of(device, moment).is_none() {
+            let (at_ms, uncertain_ms) = self.bridge((device, moment.own_boot()), moment);
+            let offset_ms = at_ms.saturating_sub(moment.mono_ms);
+            self.line.runs.push(Run { device, boot: moment.own_boot().to_owned(), offset_ms, uncertain_ms });
         }
-    }
-
-    /// Begins the run of a boot at this moment.
-    fn begin(&mut self, boot: Boot<'a>, moment: &Moment) -> (usize, &Run) {
-        let (at_ms, uncertain_ms) = self.bridge(boot, moment);
-        let offset_ms = at_ms.saturating_sub(moment.mono_ms);
-        let place = self.line.runs.len();
-        self.boots.insert(boot, place);
-        let run = Run { device: boot.0, boot: boot.1.to_owned(), offset_ms, uncertain_ms };
-        (place, self.line.runs.push_mut(run))
+        self.line.place(device, moment)
     }
 
     /// Where a boot begins on the line. After a flat battery the network often corrects the clock later, so
