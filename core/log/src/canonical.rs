@@ -1,6 +1,5 @@
 //! The one way to write an op: JSON Canonicalization Scheme (RFC 8785).
 
-use super::canonical_op::op_from_canonical;
 use super::{Hlc, Moment, Op, Payload, RodNumber};
 use serde::Deserialize;
 use serde_json::value::RawValue;
@@ -47,15 +46,7 @@ struct Envelope<'a> {
     group: Option<Uuid>,
 }
 
-/// Reads an op from its JSON; kinds of later versions come back as [`Payload::Unknown`].
-pub fn op_from_bytes(bytes: &[u8]) -> Result<Op, CanonicalError> {
-    match std::str::from_utf8(bytes).ok().and_then(op_from_canonical) {
-        Some(op) => Ok(op),
-        None => op_of_any_form(bytes),
-    }
-}
-
-/// The same for fields in any order, with spaces, and beside fields of a later version.
+/// Reads an op from JSON with its fields in any order, with spaces, and beside fields of a later version.
 pub(super) fn op_of_any_form(bytes: &[u8]) -> Result<Op, CanonicalError> {
     let read: Envelope<'_> =
         serde_json::from_slice(bytes).map_err(|e| CanonicalError::NotAnOp(e.to_string()))?;
@@ -125,7 +116,7 @@ pub fn sha256_hex(bytes: &[u8]) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Hlc, Moment};
+    use crate::{Hlc, Moment, op_from_bytes};
     use uuid::Uuid;
 
     fn op() -> Op {

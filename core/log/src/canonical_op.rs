@@ -1,12 +1,20 @@
 //! Reads an op from its canonical text in one pass: every entry of a log, and nearly every entry of a file, is in this form.
 
-use super::canonical::payload_of;
+use super::canonical::{CanonicalError, op_of_any_form, payload_of};
 use super::canonical_form::Scan;
 use super::{Moment, Op};
 use uuid::Uuid;
 
+/// Reads an op from its JSON; kinds of later versions come back as [`Payload::Unknown`](super::Payload::Unknown).
+pub fn op_from_bytes(bytes: &[u8]) -> Result<Op, CanonicalError> {
+    match std::str::from_utf8(bytes).ok().and_then(op_from_canonical) {
+        Some(op) => Ok(op),
+        None => op_of_any_form(bytes),
+    }
+}
+
 /// The op of a text in canonical form. `None` for any other text, and for a few that are canonical but unusual, such as
-/// with a field of a later version: [`op_from_bytes`](super::op_from_bytes) reads those.
+/// with a field of a later version: [`op_from_bytes`] reads those.
 pub fn op_from_canonical(text: &str) -> Option<Op> {
     let mut scan = Scan::new(text);
     scan.take("{")?;
@@ -66,7 +74,6 @@ fn id_and_comma(scan: &mut Scan<'_>) -> Option<Uuid> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::canonical::op_of_any_form;
     use super::super::testing::{amending, cast, id as some_id, op};
     use super::super::{Payload, canonical_bytes};
     use super::*;

@@ -48,9 +48,9 @@ mod testing;
 mod wire;
 
 pub use began::Began;
-pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
+pub use canonical::{CanonicalError, canonical_bytes, sha256_hex};
 pub use canonical_form::{JSON_MAX, MAX_DEPTH};
-pub use canonical_op::op_from_canonical;
+pub use canonical_op::{op_from_bytes, op_from_canonical};
 pub use club::{ClubDays, ClubStart, ClubWeights};
 pub use effect::{Effective, Said, effective, sorted, voided};
 pub use feed::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, WaterPlace};
