@@ -47,6 +47,8 @@ struct Answer {
     /// Which weights of a club it began with.
     start: StartOf,
     water: Option<String>,
+    /// Whether a match is on.
+    in_match: bool,
     waits: Vec<Wait>,
     /// Whether the cast of each wait was in fed water.
     fed: Vec<bool>,
@@ -273,8 +275,10 @@ impl Advisor {
         let habit = habit_of(session);
         let water = &session.setup.water;
         let (start, shapes) = self.club.start_of(session);
-        let is_same =
-            |last: &&mut Answer| last.session == session.id && last.water == *water && last.start == start;
+        let in_match = session.match_day.is_some();
+        let is_same = |last: &&mut Answer| {
+            (last.session, &last.water, last.in_match) == (session.id, water, in_match) && last.start == start
+        };
         let goes_on = |last: &&mut Answer| waits.starts_with(&last.waits) && fed.starts_with(&last.fed);
         if let Some(last) = self.last.as_mut().filter(is_same).filter(goes_on) {
             last.go_on((waits, fed), rhythm, habit)?;
@@ -293,11 +297,24 @@ impl Advisor {
             bite_extra_min: rhythm.bite_extra_min,
             habit: habit.as_ref(),
         };
-        let posterior = WaitPosterior::with_shapes(&record, &Settings::default(), shapes).ok()?;
+        let settings = if in_match { Settings::of_a_match() } else { Settings::default() };
+        let posterior = WaitPosterior::with_shapes(&record, &settings, shapes).ok()?;
         let (told, water, advice) = (Told::of(session), water.clone(), [None; 2]);
         let session = session.id;
-        let answer =
-            Answer { session, log, told, start, water, waits, fed, rhythm, habit, posterior, advice };
+        let answer = Answer {
+            session,
+            log,
+            told,
+            start,
+            water,
+            in_match,
+            waits,
+            fed,
+            rhythm,
+            habit,
+            posterior,
+            advice,
+        };
         self.last = Some(answer);
         Some(())
     }

@@ -59,7 +59,7 @@ impl App {
         let seen = self.cautions_seen();
         let (peg, peg_words) = self.peg();
         screen::cautions(&CautionsInput {
-            region: self.region,
+            region: self.region.now(),
             occasion: self.occasion(),
             peg: &peg,
             peg_words: &peg_words,
@@ -91,7 +91,7 @@ impl App {
     pub(super) fn cautions_to_show(&self) -> Vec<&'static str> {
         let seen = self.cautions_seen();
         let (peg, _) = self.peg();
-        to_show(self.region, &self.occasion(), &peg, &seen).into_iter().map(|c| c.id).collect()
+        to_show(self.region.now(), &self.occasion(), &peg, &seen).into_iter().map(|c| c.id).collect()
     }
 
     /// What the angler has read, and at which peg.

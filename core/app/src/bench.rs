@@ -42,7 +42,7 @@ impl App {
             today: &today,
             unseen,
             water,
-            region: self.region,
+            region: self.region.now(),
             others: &kits,
             own,
             kit_id: self.kit_id,

@@ -60,9 +60,30 @@ fn holds_a_wallet(ops: &[Op]) -> bool {
     })
 }
 
-/// The region of the water, as last chosen.
-pub(super) fn region(store: &Store) -> Result<Region, AppError> {
-    Ok(settings::read::<Option<Region>>(store, REGION)?.unwrap_or(Region::England))
+/// The region of the water.
+pub(super) struct WaterRegion {
+    /// As last chosen.
+    chosen: Option<Region>,
+    /// Until one is chosen.
+    usual: Region,
+}
+
+impl WaterRegion {
+    pub(super) fn load(store: &Store) -> Result<Self, AppError> {
+        Ok(Self { chosen: settings::read(store, REGION)?, usual: Region::England })
+    }
+
+    /// The languages of the phone, as BCP 47 tags, say whether its angler is likely to fish in Britain. Anywhere else British rules
+    /// and numbers to ring would be wrong.
+    pub(super) fn guess_by(&mut self, tags: &str) {
+        let first = tags.split(',').next().unwrap_or_default().trim().replace('_', "-").to_ascii_lowercase();
+        let british = first.is_empty() || first == "en" || first.split('-').any(|part| part == "gb");
+        self.usual = if british { Region::England } else { Region::Elsewhere };
+    }
+
+    pub(super) fn now(&self) -> Region {
+        self.chosen.unwrap_or(self.usual)
+    }
 }
 
 impl App {
@@ -107,7 +128,7 @@ impl App {
     /// Chooses the region of the water.
     pub(super) fn choose_region(&mut self, region: Region) -> Result<(), AppError> {
         settings::write(self.journal.store(), REGION, &region)?;
-        self.region = region;
+        self.region.chosen = Some(region);
         Ok(())
     }
 }

@@ -88,7 +88,6 @@ use match_day::MatchState;
 use plan::PlanState;
 use questions::Questions;
 use repeat::LastTap;
-use restwater_caution::table::Region;
 use restwater_log::{Entry, Moment, Op, RodNumber, SessionSetup};
 use restwater_screen as screen;
 use restwater_screen::{Arg, BankInput, BenchChoices, Wording};
@@ -120,7 +119,7 @@ pub struct App {
     sessions: Sessions,
     questions: Questions,
     kit_id: Uuid,
-    region: Region,
+    region: kit::WaterRegion,
     bench: BenchChoices,
     asking: Asking,
     book: BookState,
@@ -142,7 +141,8 @@ impl App {
         let draft = settings::load_draft(store)?;
         let (setup, plan) = (SetupState::load(store)?, PlanState::load(store)?);
         let match_day = MatchState::load(store)?;
-        let (kit_id, region) = (kit::kit_in_use(store, journal.recent().kits())?, kit::region(store)?);
+        let (kit_id, region) =
+            (kit::kit_in_use(store, journal.recent().kits())?, kit::WaterRegion::load(store)?);
         let mine = settings::load_mine(store)?;
         let advisor = Advisor::load(&journal, phone.whose, &mine)?;
         let current = journal.recent().current().map(|loaded| &loaded.session);
@@ -182,6 +182,7 @@ impl App {
     /// English if none is available. Everything that was already put in words is made again.
     pub fn set_language(&mut self, tags: &str) {
         self.words = Wording::shared(tags);
+        self.region.guess_by(tags);
         self.learning.forget_views();
         self.book.forget();
     }

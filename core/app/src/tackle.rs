@@ -15,7 +15,7 @@ impl App {
     /// The tackle screen of the chosen rod.
     pub(super) fn tackle(&mut self) -> Result<TackleView, AppError> {
         let kit = self.kit()?;
-        let around = TackleAround { wallet: kit.wallet.tied(), region: self.region };
+        let around = TackleAround { wallet: kit.wallet.tied(), region: self.region.now() };
         Ok(screen::tackle(self.words, self.session(), self.chosen, &around))
     }
 

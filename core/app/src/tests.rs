@@ -393,9 +393,9 @@ fn the_previous_session_counts_in_todays_advice() {
     phone.tap(now + 1_001 * MIN, &CAST).unwrap();
     let today = phone.bank(now + 1_003 * MIN);
     assert!(today.advice.headline.starts_with("Hold until 1"), "{}", today.advice.headline);
-    assert_eq!(today.advice.detail, "No cast has ended yet. Past 20 min: not tried.");
-    let earlier = "1 earlier session of yours counts too.";
-    assert!(today.advice.more.iter().any(|more| more == earlier), "{:?}", today.advice.more);
+    assert_eq!(today.advice.detail, "No cast has ended yet. 1 earlier session of yours counts too.");
+    let longer = "No cast was left that long yet: this one is to find out.";
+    assert!(today.advice.more.iter().any(|more| more == longer), "{:?}", today.advice.more);
     let mut fresh = started();
     fresh.tap(MIN, &CAST).unwrap();
     assert_eq!(fresh.bank(3 * MIN).strip.hold_min, None, "no band before the record tells anything");

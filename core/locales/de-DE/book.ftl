@@ -18,8 +18,8 @@ whose-me = meine Ansitze
 whose-them = die eines anderen
 whose-both = meine und seine
 whose-counted = { $count ->
-    [one] 1 früherer Ansitz darin ist von einem anderen Angler.
-   *[other] { $count } frühere Ansitze darin sind von einem anderen Angler.
+    [one] 1 früherer Ansitz eines anderen Anglers zählt mit.
+   *[other] { $count } frühere Ansitze anderer Angler zählen mit.
 }
 book-doubts = Zu prüfen: { $count ->
     [one] 1 Eintrag
@@ -206,6 +206,10 @@ next-leave-why = { $bites ->
    *[other] {" "}und die { $earlier } Ansitze davor
 }
 next-cant-leave = wie lange ein Wurf liegen soll
+next-near-best = bisher sind { $hold } bis { $recast } min fast am besten
+next-about-best = bisher sind etwa { $hold } min am besten
+next-hardly = bis { $longest } min macht länger wenig Unterschied
+next-try-leave = ob das besser ist: { $leave }
 next-longer = was nach { $minutes } min kommt
 next-longer-why = Kein Wurf lag länger: lass ein oder zwei liegen.
 next-one-day = { $why } Ein Tag: versuch es noch einmal im Wechsel.

@@ -25,7 +25,7 @@ caution-power-lines-emergency-ni-title = Hängt an der Leitung
 caution-power-lines-emergency-ni-authority = NIE Networks, Nordirland
 
 caution-carbon-monoxide =
-    Zünde oder benutze nie einen Kocher, eine Heizung oder einen Grill in Zelt, Schirm oder geschlossenem Raum, und lass dort keinen stehen, der noch glimmt: das Gas kann in Minuten töten. Kopfschmerz, Schwindel, Übelkeit oder Müdigkeit: geh ins Freie und hol ärztliche Hilfe. Bricht jemand zusammen, ruf 999 oder 112.
+    Zünde oder benutze nie einen Kocher, eine Heizung oder einen Grill in Zelt, Schirm oder geschlossenem Raum, und lass dort keinen stehen, der noch glimmt: das Gas kann in Minuten töten. Kopfschmerz, Schwindel, Übelkeit oder Müdigkeit: geh ins Freie und hol ärztliche Hilfe. Bricht jemand zusammen, ruf 112, in Großbritannien auch 999.
 caution-carbon-monoxide-title = Kohlenmonoxid
 caution-carbon-monoxide-authority = Public Health England, heute UK Health Security Agency; Public Health Agency, Nordirland
 
@@ -35,12 +35,12 @@ caution-lightning-title = Gewitter
 caution-lightning-authority = Met Office
 
 caution-ice =
-    Geh nie aufs Eis: nicht für Hund, Fisch oder Montage. Bleib weg von Kanten unter Schnee oder Laub. Ist jemand eingebrochen: ruf 999 oder 112, verlange die Feuerwehr, reich oder wirf vom festen Ufer aus etwas hin, und bleib vom Eis.
+    Geh nie aufs Eis: nicht für Hund, Fisch oder Montage. Bleib weg von Kanten unter Schnee oder Laub. Ist jemand eingebrochen: ruf 112, in Großbritannien auch 999, verlange die Feuerwehr, reich oder wirf vom festen Ufer aus etwas hin, und bleib vom Eis.
 caution-ice-title = Eis
 caution-ice-authority = Royal Society for the Prevention of Accidents; West Yorkshire Fire and Rescue Service
 
 caution-cold-water =
-    Jemand im Wasser: ruf 999 oder 112, verlange die Feuerwehr, reich oder wirf etwas hin, und geh nicht hinein. Du fällst hinein: lass dich auf dem Rücken treiben, bis der Atem ruhig ist, 60 bis 90 Sekunden, dann ruf um Hilfe und steig heraus. Wasser unter 15 °C nimmt dir den Atem.
+    Jemand im Wasser: ruf 112, in Großbritannien auch 999, verlange die Feuerwehr, reich oder wirf etwas hin, und geh nicht hinein. Du fällst hinein: lass dich auf dem Rücken treiben, bis der Atem ruhig ist, 60 bis 90 Sekunden, dann ruf um Hilfe und steig heraus. Wasser unter 15 °C nimmt dir den Atem.
 caution-cold-water-title = Kaltes Wasser
 caution-cold-water-authority = Royal National Lifeboat Institution; Royal Society for the Prevention of Accidents
 
@@ -50,7 +50,7 @@ caution-bank-title = Das Ufer
 caution-bank-authority = Royal Society for the Prevention of Accidents
 
 caution-alone =
-    Sag jemandem Gewässer, Platz und wann du zurück bist. Halte das Handy warm und geladen, hab ein Licht dabei und kenne Namen oder Koordinaten des Ortes für einen Anruf bei 999 oder 112.
+    Sag jemandem Gewässer, Platz und wann du zurück bist. Halte das Handy warm und geladen, hab ein Licht dabei und kenne Namen oder Koordinaten des Ortes für einen Anruf bei 112, in Großbritannien auch 999.
 caution-alone-title = Allein oder im Dunkeln
 caution-alone-authority = Feuerwehren und Rettungsdienste (Fire and rescue services)
 
@@ -60,7 +60,7 @@ caution-weather-title = Wetter
 caution-weather-authority = Met Office
 
 caution-hypothermia =
-    Zittern, undeutliche Worte, ungeschickt oder verwirrt: ruf 999 oder 112. Dann such Schutz, werde trocken und warm, und trink nur bei vollem Bewusstsein schluckweise etwas Warmes, Süßes. Die Haut nicht reiben, kein Alkohol.
+    Zittern, undeutliche Worte, ungeschickt oder verwirrt: ruf 112, in Großbritannien auch 999. Dann such Schutz, werde trocken und warm, und trink nur bei vollem Bewusstsein schluckweise etwas Warmes, Süßes. Die Haut nicht reiben, kein Alkohol.
 caution-hypothermia-title = Unterkühlung
 caution-hypothermia-authority = National Health Service
 

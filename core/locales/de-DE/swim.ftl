@@ -7,7 +7,7 @@ swim-squares = { $fished ->
     [one] 1 von { $all } Feldern ruht
    *[other] { $fished } von { $all } Feldern ruhen
 }
-swim-next = Jetzt: { $where }, { $reach }
+swim-next = Nächster Wurf: { $where }, { $reach }
 swim-stay = Bleib: { $spot }
 swim-go-in = Ins geschonte Wasser: { $where }, { $reach }
 swim-go-in-dry = kein Biss { $casts ->
@@ -18,7 +18,7 @@ swim-go-in-rest = sonst ist nichts ausgeruht
 swim-go-in-plan = wie geplant
 swim-moving = deine letzte Stelle braucht noch { $minutes } min
 swim-aimed = { $where }, { $reach }
-swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen. Der Wert einer Stelle umfasst, was ein Wurf dort zeigen würde.
+swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen. Eine nicht versuchte Stelle zählt mehr als ihre Bisse pro Stunde, denn ein Biss dort zeigte einen Platz, an den man zurückkehren kann.
 swim-no-reason = Kein Grund dafür oder dagegen.
 swim-then = Dann: { $where }
 swim-bites = { $bites ->
@@ -55,19 +55,20 @@ reason-shown = { $times ->
     [one] Fisch zeigte sich { reason-shown-where }, { ago }
    *[other] Fisch zeigte sich { $times }-mal nah, zuletzt { reason-shown-where }, { ago }
 }
-reason-fish-here = laut Protokoll haben { $here } von 100 solchen Stellen Fisch: hier { $worth } Bisse pro Stunde zu erwarten, an einer nicht versuchten { $other }
-reason-not-tried = nicht versucht; { $here } von 100 solchen Stellen haben Fisch: { $worth } Bisse pro Stunde wert
-against-fish-away = gestört; { $here } von 100 solchen Stellen haben Fisch: jetzt { $worth } Bisse pro Stunde wert
+reason-fish-here = laut Protokoll haben { $here } von 100 solchen Stellen Fisch: hier { $rate } Bisse pro Stunde zu erwarten, an einer nicht versuchten { $other }
+reason-not-tried = nicht versucht; { $here } von 100 solchen Stellen haben Fisch: { $rate } Bisse pro Stunde zu erwarten
+against-fish-away = gestört; { $here } von 100 solchen Stellen haben Fisch: jetzt { $rate } Bisse pro Stunde zu erwarten
 against-nothing-yet = { $casts ->
     [one] hier nichts in { $minutes } min
    *[other] hier nichts in { $minutes } min bei { $casts } Würfen
 }
 against-nothing-here = { $casts ->
-    [one] hier nichts in { $minutes } min: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde wert
-   *[other] hier nichts in { $minutes } min bei { $casts } Würfen: { $here } von 100 solchen Stellen haben noch Fisch, { $worth } Bisse pro Stunde wert
+    [one] hier nichts in { $minutes } min: { $here } von 100 solchen Stellen haben noch Fisch, { $rate } Bisse pro Stunde zu erwarten
+   *[other] hier nichts in { $minutes } min bei { $casts } Würfen: { $here } von 100 solchen Stellen haben noch Fisch, { $rate } Bisse pro Stunde zu erwarten
 }
 reason-usual-start = eine übliche erste Weite (ohne Quelle)
 against-bait-out = dort liegt ein Köder
+swim-but = aber { $against }
 against-rested = ruht erst { $minutes } von { $target } min
 against-maybe = { $casts ->
     [one] ein Wurf kann hier kürzlich gelandet sein
@@ -120,7 +121,7 @@ replay-at = Wie es um { $time } war
 
 swim-scene-kept = TABU
 swim-scene-kept-back = geschont
-swim-scene-next = JETZT
+swim-scene-next = NÄCHSTER
 swim-scene-stay = BLEIB
 swim-scene-min = min
 swim-scene-h = h
@@ -152,7 +153,7 @@ key-step-left = LINKS
 key-step-right = RECHTS
 key-step-in = NAH
 key-step-out = FERN
-key-steps = SCHRITT
+key-steps = ZIEL
 key-steps-spoken = Zeigt die Tasten, die das Ziel versetzen.
 key-keep = SCHONEN
 key-keep-spoken = Dieses Wasser schonen.

@@ -19,8 +19,8 @@ whose-them = another angler's
 whose-both = mine and theirs
 # After the counts of an answer.
 whose-counted = { $count ->
-    [one] 1 earlier session in it is another angler's.
-   *[other] { $count } earlier sessions in it are another angler's.
+    [one] 1 earlier session of another angler counts.
+   *[other] { $count } earlier sessions of other anglers count.
 }
 book-doubts = To mend: { $count ->
     [one] 1 entry
@@ -207,6 +207,10 @@ next-leave-why = { $bites ->
    *[other] , and the { $earlier } sessions before it
 }
 next-cant-leave = how long to leave a cast
+next-near-best = { $hold } to { $recast } min is near-best so far
+next-about-best = about { $hold } min is best so far
+next-hardly = up to { $longest } min, longer makes little difference
+next-try-leave = whether this is better: { $leave }
 next-longer = what comes after { $minutes } min
 next-longer-why = No cast was left longer: leave one or two.
 next-one-day = { $why } Only one day: alternate the two again.

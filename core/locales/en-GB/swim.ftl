@@ -15,7 +15,7 @@ swim-go-in-rest = nothing else has rested
 swim-go-in-plan = as you planned
 swim-moving = your last spot needs { $minutes } min more
 swim-aimed = { $where }, { $reach }
-swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. The worth of a spot includes what a cast there would tell you.
+swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. An untried spot ranks above its bites an hour, for a bite there would show a place to come back to.
 swim-no-reason = No reason for or against.
 swim-then = Then: { $where }
 swim-bites = { $bites ->
@@ -52,20 +52,22 @@ reason-shown = { $times ->
     [one] fish showed { reason-shown-where }, { ago }
    *[other] fish showed { $times } times near, last { reason-shown-where }, { ago }
 }
-reason-fish-here = by the log { $here } of 100 such spots hold fish: expect { $worth } bites an hour here, { $other } in untried water
-reason-not-tried = not tried: { $here } of 100 such spots hold fish, so expect { $worth } bites an hour
-against-fish-away = disturbed: { $here } of 100 such spots hold fish, so expect { $worth } bites an hour now
+reason-fish-here = by the log { $here } of 100 such spots hold fish: expect { $rate } bites an hour here, { $other } in untried water
+reason-not-tried = not tried: { $here } of 100 such spots hold fish, so expect { $rate } bites an hour
+against-fish-away = disturbed: { $here } of 100 such spots hold fish, so expect { $rate } bites an hour now
 against-nothing-yet = { $casts ->
     [one] nothing here in { $minutes } min
    *[other] nothing here in { $minutes } min over { $casts } casts
 }
 against-nothing-here = { $casts ->
-    [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, so expect { $worth } bites an hour
-   *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, so expect { $worth } bites an hour
+    [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, so expect { $rate } bites an hour
+   *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, so expect { $rate } bites an hour
 }
 reason-usual-start = a usual first range (common practice, no source)
 against-bait-out = a bait is out there
-against-rested = rested { $minutes } of { $target } min
+# An objection that follows a reason.
+swim-but = but { $against }
+against-rested = rested only { $minutes } of { $target } min
 against-maybe = { $casts ->
     [one] a cast may have landed here lately
    *[other] about { $casts } casts may have landed here lately

@@ -18,8 +18,8 @@ whose-me = mes sorties
 whose-them = celles d'un autre
 whose-both = les miennes et les siennes
 whose-counted = { $count ->
-    [one] { $count } sortie passée y est d'un autre pêcheur.
-   *[other] { $count } sorties passées y sont d'un autre pêcheur.
+    [one] { $count } sortie passée d'un autre pêcheur compte.
+   *[other] { $count } sorties passées d'autres pêcheurs comptent.
 }
 book-doubts = À revoir : { $count ->
     [one] { $count } note
@@ -206,6 +206,10 @@ next-leave-why = { $bites ->
    *[other] , et les { $earlier } sorties d'avant
 }
 next-cant-leave = combien de temps laisser un lancer
+next-near-best = jusqu'ici, { $hold } à { $recast } min est presque le mieux
+next-about-best = jusqu'ici, environ { $hold } min est le mieux
+next-hardly = jusqu'à { $longest } min, plus long ne change guère
+next-try-leave = si cela vaut mieux : { $leave }
 next-longer = ce qui vient après { $minutes } min
 next-longer-why = Aucun lancer n'est resté plus longtemps : laissez-en un ou deux.
 next-one-day = { $why } Un seul jour : refaites l'essai en alternant.

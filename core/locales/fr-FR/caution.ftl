@@ -25,7 +25,7 @@ caution-power-lines-emergency-ni-title = Fil pris dans une ligne
 caution-power-lines-emergency-ni-authority = NIE Networks, Irlande du Nord
 
 caution-carbon-monoxide =
-    N'allumez et n'utilisez jamais réchaud, chauffage ou barbecue sous une tente, un abri ou dans un lieu clos, et n'y laissez rien qui couve encore : le gaz peut tuer en quelques minutes. Maux de tête, vertiges, nausées ou somnolence : sortez et faites-vous soigner. Appelez le 999 ou le 112 si quelqu'un s'effondre.
+    N'allumez et n'utilisez jamais réchaud, chauffage ou barbecue sous une tente, un abri ou dans un lieu clos, et n'y laissez rien qui couve encore : le gaz peut tuer en quelques minutes. Maux de tête, vertiges, nausées ou somnolence : sortez et faites-vous soigner. Appelez le 112, au Royaume-Uni aussi le 999, si quelqu'un s'effondre.
 caution-carbon-monoxide-title = Monoxyde de carbone
 caution-carbon-monoxide-authority = Public Health England, aujourd'hui UK Health Security Agency ; Public Health Agency, Irlande du Nord
 
@@ -35,12 +35,12 @@ caution-lightning-title = Foudre
 caution-lightning-authority = Met Office
 
 caution-ice =
-    N'allez jamais sur la glace : ni pour un chien, ni pour un poisson, ni pour un montage. Restez loin des bords cachés sous la neige ou les feuilles. Quelqu'un est passé au travers : appelez le 999 ou le 112, demandez les pompiers, tendez ou lancez quelque chose depuis la terre ferme, et restez hors de la glace.
+    N'allez jamais sur la glace : ni pour un chien, ni pour un poisson, ni pour un montage. Restez loin des bords cachés sous la neige ou les feuilles. Quelqu'un est passé au travers : appelez le 112, au Royaume-Uni aussi le 999, demandez les pompiers, tendez ou lancez quelque chose depuis la terre ferme, et restez hors de la glace.
 caution-ice-title = Glace
 caution-ice-authority = Royal Society for the Prevention of Accidents ; West Yorkshire Fire and Rescue Service
 
 caution-cold-water =
-    Quelqu'un à l'eau : appelez le 999 ou le 112, demandez les pompiers, tendez ou lancez quelque chose, et n'entrez pas. Vous tombez : flottez sur le dos jusqu'à ce que le souffle se calme, 60 à 90 secondes, puis appelez à l'aide et sortez. Une eau sous 15 °C coupe le souffle.
+    Quelqu'un à l'eau : appelez le 112, au Royaume-Uni aussi le 999, demandez les pompiers, tendez ou lancez quelque chose, et n'entrez pas. Vous tombez : flottez sur le dos jusqu'à ce que le souffle se calme, 60 à 90 secondes, puis appelez à l'aide et sortez. Une eau sous 15 °C coupe le souffle.
 caution-cold-water-title = Eau froide
 caution-cold-water-authority = Royal National Lifeboat Institution ; Royal Society for the Prevention of Accidents
 
@@ -50,7 +50,7 @@ caution-bank-title = La berge
 caution-bank-authority = Royal Society for the Prevention of Accidents
 
 caution-alone =
-    Dites à quelqu'un le plan d'eau, la place et l'heure du retour. Gardez le téléphone au chaud et chargé, ayez une lampe, et sachez le nom ou les coordonnées du lieu pour un appel au 999 ou au 112.
+    Dites à quelqu'un le plan d'eau, la place et l'heure du retour. Gardez le téléphone au chaud et chargé, ayez une lampe, et sachez le nom ou les coordonnées du lieu pour un appel au 112, au Royaume-Uni aussi au 999.
 caution-alone-title = Seul ou dans le noir
 caution-alone-authority = Services d'incendie et de secours (Fire and rescue services)
 
@@ -60,7 +60,7 @@ caution-weather-title = Météo
 caution-weather-authority = Met Office
 
 caution-hypothermia =
-    Frissons, mots empâtés, gestes gauches ou confusion : appelez le 999 ou le 112. Puis abritez-vous, séchez et réchauffez-vous, et buvez du chaud sucré à petites gorgées seulement si pleinement conscient. Ne frottez pas la peau, et pas d'alcool.
+    Frissons, mots empâtés, gestes gauches ou confusion : appelez le 112, au Royaume-Uni aussi le 999. Puis abritez-vous, séchez et réchauffez-vous, et buvez du chaud sucré à petites gorgées seulement si pleinement conscient. Ne frottez pas la peau, et pas d'alcool.
 caution-hypothermia-title = Hypothermie
 caution-hypothermia-authority = National Health Service
 

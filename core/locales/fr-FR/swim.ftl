@@ -18,7 +18,7 @@ swim-go-in-rest = rien d'autre n'est reposé
 swim-go-in-plan = comme prévu
 swim-moving = votre dernier point demande encore { $minutes } min
 swim-aimed = { $where }, { $reach }
-swim-rests-on-guesses = Dispersion et dérangement sont estimés. Le repos n'aide peut-être pas. La valeur d'un point comprend ce qu'un lancer y apprendrait.
+swim-rests-on-guesses = Dispersion et dérangement sont estimés. Le repos n'aide peut-être pas. Un point non essayé est classé au-dessus de ses touches par heure, car une touche y montrerait un endroit où revenir.
 swim-no-reason = Aucune raison pour ou contre.
 swim-then = Puis : { $where }
 swim-bites = { $bites ->
@@ -55,20 +55,21 @@ reason-shown = { $times ->
     [one] poisson vu { reason-shown-where }, { ago }
    *[other] poisson vu { $times } fois près, la dernière { reason-shown-where }, { ago }
 }
-reason-fish-here = { $here } points sur 100 de ce genre ont du poisson : il vaut { $worth } touches par heure, un point non essayé { $other }
-reason-not-tried = non essayé, { $here } points sur 100 de ce genre ont du poisson : il vaut { $worth } touches par heure
-against-fish-away = dérangé, { $here } points sur 100 de ce genre ont du poisson : il vaut maintenant { $worth } touches par heure
+reason-fish-here = { $here } points sur 100 de ce genre ont du poisson : comptez { $rate } touches par heure ici, { $other } à un point non essayé
+reason-not-tried = non essayé, { $here } points sur 100 de ce genre ont du poisson : comptez { $rate } touches par heure
+against-fish-away = dérangé, { $here } points sur 100 de ce genre ont du poisson : comptez maintenant { $rate } touches par heure
 against-nothing-yet = { $casts ->
     [one] rien ici en { $minutes } min
    *[other] rien ici en { $minutes } min sur { $casts } lancers
 }
 against-nothing-here = { $casts ->
-    [one] rien ici en { $minutes } min : { $here } points sur 100 de ce genre ont encore du poisson, il vaut { $worth } touches par heure
-   *[other] rien ici en { $minutes } min sur { $casts } lancers : { $here } points sur 100 de ce genre ont encore du poisson, il vaut { $worth } touches par heure
+    [one] rien ici en { $minutes } min : { $here } points sur 100 de ce genre ont encore du poisson, comptez { $rate } touches par heure
+   *[other] rien ici en { $minutes } min sur { $casts } lancers : { $here } points sur 100 de ce genre ont encore du poisson, comptez { $rate } touches par heure
 }
 reason-usual-start = une première distance usuelle (sans source)
 against-bait-out = un appât y est déjà
-against-rested = repos de { $minutes } min sur { $target }
+swim-but = mais { $against }
+against-rested = repos de { $minutes } min seulement sur { $target }
 against-maybe = { $casts ->
     [one] un lancer a pu tomber ici récemment
    *[other] environ { $casts } lancers ont pu tomber ici récemment
@@ -121,7 +122,7 @@ replay-at = Tel qu'à { $time }
 
 swim-scene-kept = GARDÉ
 swim-scene-kept-back = en réserve
-swim-scene-next = ICI
+swim-scene-next = SUIVANT
 swim-scene-stay = RESTEZ
 swim-scene-min = min
 swim-scene-h = h
@@ -153,7 +154,7 @@ key-step-left = GAUCHE
 key-step-right = DROITE
 key-step-in = PRÈS
 key-step-out = LOIN
-key-steps = PAS
+key-steps = VISER
 key-steps-spoken = Montre les touches qui déplacent la visée.
 key-keep = GARDER
 key-keep-spoken = Garder cette eau.

@@ -370,8 +370,20 @@ impl SwimScreen<'_> {
         let said = || next.reasons.iter().filter(says);
         let seen = said().filter(seen_lately).chain(said().filter(|r| !seen_lately(r)));
         let mut lines: Vec<String> = seen.map(|r| self.reason_at(next, r)).collect();
-        let against = next.against.iter().filter(|a| !(early && matches!(a, Against::FishAway { .. })));
-        lines.extend(against.map(|a| self.against(a)));
+        let stays = self.stay.is_some() && self.ring == Some(next.cell);
+        let says = |a: &&Against| match a {
+            Against::FishAway { .. } => !early,
+            // The bait is the rod's own.
+            Against::BaitOut => !stays,
+            _ => true,
+        };
+        let mut against = next.against.iter().filter(says).map(|a| self.against(a));
+        if !lines.is_empty()
+            && let Some(first) = against.next()
+        {
+            lines.push(self.words.say_with("swim-but", &[("against", Arg::Text(&first))]));
+        }
+        lines.extend(against);
         lines
     }
 

@@ -9,7 +9,8 @@ use super::{Cast, Stamp};
 use restwater_log::RodNumber;
 use restwater_swim::{CellId, CellWorth, NextSpot, SpotsWorth, Swim, SwimFigures, WhereNext};
 use restwater_waits::{
-    Advice, AdviceState, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, SpotsKept, Then, Wait, WaitPosterior,
+    Advice, AdviceState, SpotBeliefs, SpotCast, SpotEvent, SpotLeave, SpotWorth, SpotsKept, Then, Wait,
+    WaitPosterior,
 };
 
 /// The fewest casts, spots fished and bites from which spots can be told apart: the project's own choice.
@@ -132,14 +133,15 @@ impl SpotsOfDay {
     fn worth(&self, at_ms: i64) -> SpotsWorth {
         let at_min = minutes(at_ms);
         let of = |(spot, (&cell, &(dry_casts, dry_min)))| {
-            let worth = self.beliefs.worth(Some(spot), at_min);
-            CellWorth { cell, here: worth.here, worth: worth.per_hour, dry_casts, dry_min }
+            let SpotWorth { here, per_hour, rank } = self.beliefs.worth(Some(spot), at_min);
+            CellWorth { cell, here, per_hour, rank, dry_casts, dry_min }
         };
         let elsewhere = self.beliefs.worth(None, at_min);
         SpotsWorth {
             cells: self.cells.iter().zip(&self.dry).enumerate().map(of).collect(),
             elsewhere: elsewhere.here,
-            elsewhere_worth: elsewhere.per_hour,
+            elsewhere_per_hour: elsewhere.per_hour,
+            elsewhere_rank: elsewhere.rank,
         }
     }
 

@@ -28,6 +28,8 @@ pub struct NextSpot {
     pub figures: CellFigures,
     /// Distance to the latest bite, metres; `None` before the first.
     pub last_bite_m: Option<f64>,
+    /// What it is ranked by, where the record tells cells apart: bites an hour to a tenth.
+    pub rank: Option<f64>,
 }
 
 /// Why it is time to go into kept-back water.
@@ -62,7 +64,7 @@ const DRY_CASTS: usize = 4;
 /// Spots in order, and those set aside.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct WhereNext {
-    /// Best first: what a cast is worth where the record tells cells apart, in tenths of a bite an hour as it is said; then
+    /// Best first: what a cast is worth where the record tells cells apart, in tenths of a bite an hour; then
     /// most reasons less objections, then nearest to the latest bite (before the first: to the usual start), then longest
     /// rested, then straightest out, then left before right.
     pub ranked: Vec<NextSpot>,
@@ -127,6 +129,9 @@ impl Swim {
         restwater_sorting::by(&mut ranked, |a, b| {
             worth_of(b).total_cmp(&worth_of(a)).then_with(|| self.before(a, b))
         });
+        for next in ranked.iter_mut().chain(&mut set_aside) {
+            next.rank = worth.map(|worth| worth.of_cast(next.cell));
+        }
         let go_in = self.go_in(figures, &ranked, &set_aside);
         // Added after the sorting: a figure ranks a cell by itself and is not one more reason in the count.
         for next in ranked.iter_mut().chain(&mut set_aside) {
@@ -225,7 +230,7 @@ impl Swim {
             }
         }
         let last_bite_m = bites.first().map(|b| b.spot.point().distance(spot.point()));
-        NextSpot { cell: cell.id, spot, reasons, against, figures: *known, last_bite_m }
+        NextSpot { cell: cell.id, spot, reasons, against, figures: *known, last_bite_m, rank: None }
     }
 
     fn objections(&self, spot: Spot, known: &CellFigures) -> Vec<Against> {

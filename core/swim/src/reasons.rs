@@ -57,17 +57,17 @@ pub enum Reason {
     FishHere {
         /// Of a hundred such spots, how many have fish.
         of_100: u32,
-        /// What a cast here is worth in bites an hour.
-        worth: f64,
-        /// What a cast to one of those is worth.
-        elsewhere_worth: f64,
+        /// Bites an hour that a cast here is expected to bring.
+        per_hour: f64,
+        /// Those of a cast to one of those.
+        elsewhere_per_hour: f64,
     },
     /// Not tried, where a cast to a spot that was is worth less.
     NotTried {
         /// Of a hundred such spots, how many have fish.
         of_100: u32,
-        /// What a cast here is worth in bites an hour.
-        worth: f64,
+        /// Bites an hour that a cast here is expected to bring.
+        per_hour: f64,
     },
     /// Holds the range at which it is usual to start, while nothing has bitten (common practice, no source).
     UsualStart {
@@ -102,15 +102,15 @@ pub enum Against {
         minutes: f64,
         /// Of a hundred such spots, how many have fish.
         of_100: u32,
-        /// What a cast here is worth in bites an hour.
-        worth: f64,
+        /// Bites an hour that a cast here is expected to bring.
+        per_hour: f64,
     },
     /// Disturbed, so that a cast here is worth less than on a spot not tried: fish may not be back.
     FishAway {
         /// Of a hundred such spots, how many have fish.
         of_100: u32,
-        /// What a cast here is worth in bites an hour.
-        worth: f64,
+        /// Bites an hour that a cast here is expected to bring.
+        per_hour: f64,
     },
     /// So near the boundary that the lead may disturb water beyond it.
     NearBoundary {

@@ -14,8 +14,10 @@ pub struct CellWorth {
     pub cell: CellId,
     /// Chance that it has fish now.
     pub here: f64,
-    /// What a cast there is worth in bites an hour.
-    pub worth: f64,
+    /// Bites an hour that a cast there is expected to bring.
+    pub per_hour: f64,
+    /// The same for comparing cells: where fish aren't known a bite counts more, since it would show a place to come back to.
+    pub rank: f64,
     /// Casts there in a row that ended without a bite, or wait for one, up to now.
     pub dry_casts: u32,
     /// Their minutes.
@@ -29,8 +31,10 @@ pub struct SpotsWorth {
     pub cells: Vec<CellWorth>,
     /// Chance that there are fish in a cell that was neither fished nor disturbed.
     pub elsewhere: f64,
-    /// What a cast there is worth in bites an hour.
-    pub elsewhere_worth: f64,
+    /// Bites an hour that a cast there is expected to bring.
+    pub elsewhere_per_hour: f64,
+    /// The same for comparing cells.
+    pub elsewhere_rank: f64,
 }
 
 impl SpotsWorth {
@@ -38,10 +42,10 @@ impl SpotsWorth {
         self.cells.iter().find(|known| known.cell == cell)
     }
 
-    /// What a cast is worth in bites an hour, by which cells are ranked. It is the figure as it is shown, so that nothing decides
-    /// that the angler can't read. Cells with one figure keep the order of their reasons.
+    /// What cells are ranked by, to a tenth of a bite an hour: a smaller difference says nothing. Cells with one figure keep the
+    /// order of their reasons.
     pub(crate) fn of_cast(&self, cell: CellId) -> f64 {
-        shown(self.of(cell).map_or(self.elsewhere_worth, |known| known.worth))
+        tenth(self.of(cell).map_or(self.elsewhere_rank, |known| known.rank))
     }
 
     /// A cell that was fished or disturbed, and whether its figure is above or below that of a cell that never was.
@@ -50,7 +54,7 @@ impl SpotsWorth {
     }
 
     fn beside(&self, known: &CellWorth) -> Ordering {
-        shown(known.worth).total_cmp(&shown(self.elsewhere_worth))
+        tenth(known.rank).total_cmp(&tenth(self.elsewhere_rank))
     }
 
     /// A reason for the cell: its figure is above that of a cell never fished, or it was never fished and some other cell's
@@ -59,25 +63,26 @@ impl SpotsWorth {
         match self.beside_untried(cell) {
             Some((known, Ordering::Greater)) => Some(Reason::FishHere {
                 of_100: of_100(known.here),
-                worth: shown(known.worth),
-                elsewhere_worth: shown(self.elsewhere_worth),
+                per_hour: tenth(known.per_hour),
+                elsewhere_per_hour: tenth(self.elsewhere_per_hour),
             }),
             Some(_) => None,
-            None => {
-                Some(Reason::NotTried { of_100: of_100(self.elsewhere), worth: shown(self.elsewhere_worth) })
-                    .filter(|_| self.cells.iter().any(|known| self.beside(known).is_lt()))
-            }
+            None => Some(Reason::NotTried {
+                of_100: of_100(self.elsewhere),
+                per_hour: tenth(self.elsewhere_per_hour),
+            })
+            .filter(|_| self.cells.iter().any(|known| self.beside(known).is_lt())),
         }
     }
 
     /// An objection: its figure is below that of a cell never fished.
     pub(crate) fn objection(&self, cell: CellId) -> Option<Against> {
         let (known, _) = self.beside_untried(cell).filter(|(_, order)| order.is_lt())?;
-        let (of_100, worth) = (of_100(known.here), shown(known.worth));
+        let (of_100, per_hour) = (of_100(known.here), tenth(known.per_hour));
         Some(if known.dry_casts > 0 && known.here < self.elsewhere {
-            Against::NothingHere { casts: known.dry_casts, minutes: known.dry_min, of_100, worth }
+            Against::NothingHere { casts: known.dry_casts, minutes: known.dry_min, of_100, per_hour }
         } else {
-            Against::FishAway { of_100, worth }
+            Against::FishAway { of_100, per_hour }
         })
     }
 }
@@ -87,7 +92,7 @@ fn of_100(chance: f64) -> u32 {
 }
 
 /// To a tenth, as a figure is shown.
-fn shown(per_hour: f64) -> f64 {
+fn tenth(per_hour: f64) -> f64 {
     libm::round(10.0 * per_hour) / 10.0
 }
 
@@ -102,11 +107,11 @@ impl Swim {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::{Band, Fan, KeptBack, NextSpot, Spot, SwimInput};
+    use crate::{Band, Fan, KeptBack, NextSpot, Spot, SwimInput, WhereNext};
     use proptest::prelude::*;
 
     fn worth(cell: CellId, here: f64, worth: f64) -> CellWorth {
-        CellWorth { cell, here, worth, dry_casts: 2, dry_min: 31.0 }
+        CellWorth { cell, here, per_hour: worth, rank: worth, dry_casts: 2, dry_min: 31.0 }
     }
 
     fn swim(kept_back: Vec<KeptBack>) -> Swim {
@@ -122,13 +127,17 @@ mod tests {
         let all = SpotsWorth {
             cells: vec![worth(best, 0.2, 0.8), worth(worst, 0.9, 3.04)],
             elsewhere: 0.5,
-            elsewhere_worth: 2.0,
+            elsewhere_per_hour: 2.0,
+            elsewhere_rank: 2.0,
         };
         let next = swim.where_next_by_worth(&figures, Some(&all));
         assert_eq!((next.ranked[0].cell, next.ranked[next.ranked.len() - 1].cell), (worst, best));
         assert!(matches!(next.ranked[0].reasons[0], Reason::FishHere { of_100: 90, .. }));
         let last = &next.ranked[next.ranked.len() - 1];
-        assert_eq!(last.against[0], Against::NothingHere { casts: 2, minutes: 31.0, of_100: 20, worth: 0.8 });
+        assert_eq!(
+            last.against[0],
+            Against::NothingHere { casts: 2, minutes: 31.0, of_100: 20, per_hour: 0.8 }
+        );
         // All others are worth the same: they keep the order of their reasons.
         let others = |list: &[NextSpot]| -> Vec<CellId> {
             list.iter().map(|n| n.cell).filter(|id| ![best, worst].contains(id)).collect()
@@ -148,7 +157,12 @@ mod tests {
         let swim = swim(vec![kept]);
         let figures = swim.figures(60_000);
         let aside = swim.where_next(&figures).set_aside[0].cell;
-        let all = SpotsWorth { cells: vec![worth(aside, 0.99, 9.0)], elsewhere: 0.3, elsewhere_worth: 1.0 };
+        let all = SpotsWorth {
+            cells: vec![worth(aside, 0.99, 9.0)],
+            elsewhere: 0.3,
+            elsewhere_per_hour: 1.0,
+            elsewhere_rank: 1.0,
+        };
         let next = swim.where_next_by_worth(&figures, Some(&all));
         assert!(next.ranked.iter().all(|n| n.cell != aside));
         assert!(next.set_aside.iter().any(|n| n.cell == aside));
@@ -162,26 +176,16 @@ mod tests {
         let with = |first: f64, last: f64| {
             let (best, worst) = (plain.ranked[0].cell, plain.ranked[plain.ranked.len() - 1].cell);
             let cells = vec![worth(best, 0.5, first), worth(worst, 0.5, last)];
-            let all = SpotsWorth { cells, elsewhere: 0.5, elsewhere_worth: 1.2 };
+            let all = SpotsWorth { cells, elsewhere: 0.5, elsewhere_per_hour: 1.2, elsewhere_rank: 1.2 };
             swim.where_next_by_worth(&figures, Some(&all))
         };
-        // 1.16 and 1.24 are both shown as 1.2, which is what an untried spot is worth: nothing is said.
-        assert_eq!(with(1.16, 1.24), plain);
-        // 1.26 is shown as 1.3, and decides.
+        // 1.16 and 1.24 are both 1.2 to a tenth, as much as an untried spot: nothing is said.
+        let ranked = |next: &WhereNext| next.ranked.iter().map(|n| n.cell).collect::<Vec<_>>();
+        let alike = with(1.16, 1.24);
+        assert_eq!(ranked(&alike), ranked(&plain));
+        assert!(alike.ranked.iter().zip(&plain.ranked).all(|(a, b)| a.reasons == b.reasons));
+        // 1.26 is 1.3 to a tenth, and decides.
         assert_ne!(with(1.16, 1.26).ranked[0].cell, plain.ranked[0].cell);
-    }
-
-    /// What a spot is worth, as the angler reads it; a spot about which nothing is said is worth as much as an untried one.
-    fn said(next: &NextSpot, all: &SpotsWorth) -> String {
-        let reason = next.reasons.iter().find_map(|reason| match reason {
-            Reason::FishHere { worth, .. } | Reason::NotTried { worth, .. } => Some(*worth),
-            _ => None,
-        });
-        let against = next.against.iter().find_map(|against| match against {
-            Against::NothingHere { worth, .. } | Against::FishAway { worth, .. } => Some(*worth),
-            _ => None,
-        });
-        format!("{:.1}", reason.or(against).unwrap_or(shown(all.elsewhere_worth)))
     }
 
     fn any_worth() -> impl Strategy<Value = (usize, f64, f64, u32)> {
@@ -211,12 +215,13 @@ mod tests {
     }
 
     proptest! {
-        /// One rule decides: the figure that is shown; among equal figures the order is that without them.
+        /// One rule decides: the figure to a tenth; among equal figures the order is that without them. What is said of a cell is
+        /// what it is expected to bring, which is never more than what it is ranked by.
         #[test]
-        fn cells_rank_by_the_figure_shown_and_equal_ones_as_before(
+        fn cells_rank_by_their_figure_and_equal_ones_as_before(
             list in proptest::collection::vec(any_worth(), 1..8),
             casts in any_casts(),
-            (elsewhere, elsewhere_worth) in (0.0..1.0_f64, 0.0..4.0_f64),
+            (elsewhere, elsewhere_rank) in (0.0..1.0_f64, 0.0..4.0_f64),
         ) {
             let swim = Swim::new(SwimInput { casts, ..SwimInput::default() }).unwrap();
             let figures = swim.figures(190 * 60_000);
@@ -224,16 +229,26 @@ mod tests {
             let cells = list.into_iter().map(|(i, here, worth, dry_casts)| CellWorth {
                 cell: swim.cells()[i % swim.cells().len()].id,
                 here,
-                worth,
+                per_hour: worth / (2.0 - here),
+                rank: worth,
                 dry_casts,
                 dry_min: 20.0,
             });
-            let all = SpotsWorth { cells: cells.collect(), elsewhere, elsewhere_worth };
+            let elsewhere_per_hour = elsewhere_rank / (2.0 - elsewhere);
+            let all = SpotsWorth { cells: cells.collect(), elsewhere, elsewhere_per_hour, elsewhere_rank };
             let next = swim.where_next_by_worth(&figures, Some(&all));
             let before = |n: &NextSpot| plain.ranked.iter().position(|p| p.cell == n.cell).unwrap();
             for pair in next.ranked.windows(2) {
-                let [a, b] = [&pair[0], &pair[1]].map(|n| said(n, &all).parse::<f64>().unwrap());
+                let [a, b] = [&pair[0], &pair[1]].map(|n| all.of_cast(n.cell));
+                prop_assert_eq!([pair[0].rank, pair[1].rank], [Some(a), Some(b)]);
                 prop_assert!(a > b || (a == b && before(&pair[0]) < before(&pair[1])), "{:?}", pair);
+            }
+            for next in &next.ranked {
+                let said = next.reasons.iter().find_map(|reason| match reason {
+                    Reason::FishHere { per_hour, .. } | Reason::NotTried { per_hour, .. } => Some(*per_hour),
+                    _ => None,
+                });
+                prop_assert!(said.is_none_or(|said| said <= all.of_cast(next.cell)), "{:?}", next);
             }
             prop_assert_eq!(next.ranked.len(), plain.ranked.len());
             prop_assert_eq!(next.go_in, plain.go_in);

@@ -10,9 +10,6 @@
 use super::posterior::{DAY_MIN, WaitPosterior};
 use super::sums::{Sums, top};
 
-/// How many future days exploring pays for at the beginning of a book, fewer the more days it contains, since
-/// what several days have not shown is less likely to appear. Set by simulation (docs/advice.md).
-const DAYS_TO_COME: f64 = 32.0;
 /// No cast is left longer than this for exploring, minutes.
 const LONGEST_MIN: f64 = 60.0;
 /// The most leave times among which one is chosen.
@@ -92,7 +89,7 @@ impl WaitPosterior {
     /// book, some more days, since an angler who keeps one will be back.
     fn minutes_ahead(&self) -> f64 {
         (DAY_MIN - self.used_min()).max(0.0)
-            + DAYS_TO_COME * DAY_MIN * self.days.min(1.0 / self.days.max(1.0))
+            + self.settings.days_to_come * DAY_MIN * self.days.min(1.0 / self.days.max(1.0))
     }
 }
 

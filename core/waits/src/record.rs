@@ -78,21 +78,37 @@ pub struct Settings {
     /// credited when a cast is left longer than the best time. Set by simulation (docs/advice.md), as are the
     /// weights of the shapes. With 0 there is no exploring.
     pub exploring_credit: f64,
+    /// How many future days exploring pays for at the beginning of a book, fewer the more days it contains, since what several days
+    /// have not shown is less likely to appear. Set by simulation (docs/advice.md).
+    pub days_to_come: f64,
 }
 
 impl Default for Settings {
     fn default() -> Self {
-        Self { fed: FED_PRIOR, changing: CHANGES, horizon_min: 60.0, near_best: 0.95, exploring_credit: 0.3 }
+        Self {
+            fed: FED_PRIOR,
+            changing: CHANGES,
+            horizon_min: 60.0,
+            near_best: 0.95,
+            exploring_credit: 0.3,
+            days_to_come: 32.0,
+        }
     }
 }
 
 impl Settings {
+    /// For a match, which is fished for its own bites and not for what they would teach for other days.
+    pub fn of_a_match() -> Self {
+        Self { days_to_come: 0.0, ..Self::default() }
+    }
+
     pub(crate) fn check(&self) -> Result<(), BiteError> {
         self.fed.check()?;
         super::error::share("the chance that a day changes", self.changing)?;
         positive("the horizon", self.horizon_min)?;
         super::error::open_share("the near-best share", self.near_best)?;
         super::error::share("the exploring credit", self.exploring_credit)?;
+        super::error::not_negative("the days to come", self.days_to_come)?;
         Ok(())
     }
 }

@@ -103,7 +103,7 @@ fn nothing_covers_anything_on_any_glass_on_any_day() -> Result<(), Box<dyn Error
 /// Who had better stay is sent to the spot of the last cast, and the flag at the ring says the same.
 #[test]
 fn the_flag_and_the_sentence_agree_where_the_angler_stays() -> Result<(), Box<dyn Error>> {
-    let (mut stays, mut goes) = (0, 0);
+    let (mut stays, mut shown, mut goes) = (0, 0, 0);
     for (_, taps) in DAYS {
         play(taps, |tap: &DayTap, app: &mut App| {
             if app.session().is_none() || tap.picture.is_none() {
@@ -116,7 +116,9 @@ fn the_flag_and_the_sentence_agree_where_the_angler_stays() -> Result<(), Box<dy
                 stays += 1;
                 assert!(flag("STAY") && !flag("NEXT"), "{}", view.headline);
                 let Screen::Bank(bank) = app.screen(Which::Bank, &tap.at)? else { return Ok(()) };
-                assert!(bank.spot.starts_with(said), "{said}: {}", bank.spot);
+                // In some states, as while a fish is on, the Bank has no room for the spot.
+                assert!(bank.spot.is_empty() || bank.spot.starts_with(said), "{said}: {}", bank.spot);
+                shown += usize::from(!bank.spot.is_empty());
             } else if view.headline.starts_with("Next: ") {
                 goes += 1;
                 assert!(flag("NEXT") && !flag("STAY"), "{}", view.headline);
@@ -124,6 +126,6 @@ fn the_flag_and_the_sentence_agree_where_the_angler_stays() -> Result<(), Box<dy
             Ok(())
         })?;
     }
-    assert!(stays > 0 && goes > 0, "{stays} and {goes}");
+    assert!(shown > 0 && goes > 0, "{stays}, {shown} and {goes}");
     Ok(())
 }

@@ -74,3 +74,26 @@ fn the_bank_after_a_tap_says_what_the_bank_says_when_asked() {
     let Screen::Bank(bank) = update.screen else { panic!() };
     assert!(bank.rods[0].spoken_since.starts_with(&bank.rods[0].spoken) && !bank.spot_spoken.is_empty());
 }
+
+/// Its cautions name no British rule or number as one of the angler's own, and what the angler chooses counts.
+#[test]
+fn a_phone_of_another_country_does_not_begin_with_englands_cautions() {
+    use restwater_caution::table::Region;
+    use restwater_screen::CautionsTap;
+    for (tags, usual) in [
+        ("en-GB", Region::England),
+        ("en", Region::England),
+        ("fr_GB,en-GB", Region::England),
+        ("de-DE,en-GB", Region::Elsewhere),
+        ("fr-FR", Region::Elsewhere),
+        ("en-US", Region::Elsewhere),
+    ] {
+        let mut phone = Phone::new();
+        phone.app().set_language(tags);
+        assert_eq!(phone.app().region.now(), usual, "{tags}");
+        phone.tap(MIN, &Action::Cautions { tap: CautionsTap::Region { region: Region::Wales } }).unwrap();
+        phone.open();
+        phone.app().set_language(tags);
+        assert_eq!(phone.app().region.now(), Region::Wales, "{tags}");
+    }
+}

@@ -65,3 +65,40 @@ fn a_rod_is_not_sent_onto_a_bait_that_went_out_after_its_own() {
     phone.tap(now + 12 * MIN + 5_000, &Action::ChooseRod { rod: 1 }).unwrap();
     assert_ne!(phone.bank(now + 13 * MIN).advice.more[0], said);
 }
+
+fn headline(phone: &mut Phone, ms: i64) -> String {
+    let Screen::Swim(swim) = phone.app().screen(Which::Swim, &at(ms)).unwrap() else { panic!() };
+    swim.headline
+}
+
+/// One spot was fished, so the record can't compare it with any other.
+#[test]
+fn the_swim_sends_nobody_off_a_spot_that_gives_bites_to_water_that_nobody_fished() {
+    let mut phone = started();
+    let mut now = MIN;
+    for bites in [true, false, true, false, true, true] {
+        if bites {
+            now = phone.fish_at(now, BITES);
+        } else {
+            phone.tap(now, &aimed(BITES)).unwrap();
+            phone.tap(now + 10_000, &CAST).unwrap();
+            phone.tap(now + 18 * MIN, &WOUND_IN).unwrap();
+            now += 20 * MIN;
+        }
+    }
+    let says = headline(&mut phone, now);
+    assert!(says.starts_with("Stay: "), "{says}");
+    phone.tap(now, &CAST).unwrap();
+    let says = headline(&mut phone, now + 5 * MIN);
+    assert!(says.starts_with("Stay: "), "with the bait out too: {says}");
+    phone.tap(now + 18 * MIN, &WOUND_IN).unwrap();
+    now += 19 * MIN;
+    // Casts without a bite until more than half have none.
+    for _ in 0..3 {
+        phone.tap(now, &CAST).unwrap();
+        phone.tap(now + 18 * MIN, &WOUND_IN).unwrap();
+        now += 19 * MIN;
+    }
+    let says = headline(&mut phone, now);
+    assert!(says.starts_with("Next: "), "{says}");
+}

@@ -129,7 +129,7 @@ fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));
     let mut more = vec![words.say(prior(input))];
     more.extend(longer(words, reading));
-    more.extend(beside_counts(words, reading));
+    more.extend(not_seen_words(words, reading.unseen));
     AdviceView {
         headline: leave(words, if past { "advice-try-past" } else { "advice-try" }, advice),
         detail: counts_by(words, reading, "advice-so-far"),
@@ -166,9 +166,10 @@ fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
         id,
         &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts + reading.unseen))],
     );
-    // A small glass has one line for this: what was not tried matters more than where the figure comes from.
-    let (with, not_tried) = (earlier_words(words, reading), not_tried_words(words, reading));
-    let with = if not_tried.is_some() { Vec::new() } else { with };
+    // A small glass has one line for this. Without the earlier sessions the counts would not bear the figure; that it was not
+    // tried is said below too.
+    let with = earlier_words(words, reading);
+    let not_tried = not_tried_words(words, reading).filter(|_| with.is_empty());
     std::iter::once(counts).chain(not_tried).chain(with).collect::<Vec<_>>().join(" ")
 }
 
@@ -177,12 +178,6 @@ fn earlier_words(words: &Wording, reading: &Reading) -> Vec<String> {
     let with = [("advice-earlier", reading.earlier), ("whose-counted", reading.of_another)];
     let with = with.into_iter().filter(|(_, count)| *count > 0);
     with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))])).collect()
-}
-
-/// What of the counts has no room beside them: earlier sessions where something was not tried, and casts that don't count.
-fn beside_counts(words: &Wording, reading: &Reading) -> Vec<String> {
-    let earlier = not_tried_words(words, reading).map_or_else(Vec::new, |_| earlier_words(words, reading));
-    not_seen_words(words, reading.unseen).into_iter().chain(earlier).collect()
 }
 
 /// "Past 24 min: not tried.", if the minute of the headline is past every cast so far and past the one that is out.
@@ -212,7 +207,7 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
         more.push(words.say_with("advice-window", &[("from", Arg::Text(&from)), ("to", Arg::Text(&to))]));
     }
     more.extend(longer(words, reading));
-    more.extend(beside_counts(words, reading));
+    more.extend(not_seen_words(words, reading.unseen));
     more.extend(lost(words, advice));
     more.extend(guess_words(words, &reading.rhythm));
     more

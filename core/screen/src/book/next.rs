@@ -2,7 +2,7 @@
 
 use super::{Day, SetFilter};
 use crate::date::day_words;
-use crate::figures::whole_bound;
+use crate::figures::{whole, whole_bound};
 use crate::leave_words::leave_words;
 use crate::{Arg, ChangesView, Leaf, LeafLine, Temperature, TypedInto, VerdictTone, Wording};
 use restwater_bench::ladder::Rung;
@@ -63,6 +63,22 @@ fn line((text, why): (String, String)) -> LeafLine {
     LeafLine { detail: why, ..LeafLine::new(text, String::new()) }
 }
 
+/// What the record says of the time for which casts were left: "10 to 16 min is near-best so far".
+fn best_of_the_tried(words: &Wording, advice: &Advice) -> Option<String> {
+    let longest = whole(advice.longest_wait_min);
+    if advice.state == AdviceState::LengthHardlyMatters {
+        return Some(words.say_with("next-hardly", &[("longest", Arg::Text(&longest))]));
+    }
+    let hold = whole(advice.hold_until_min?.min(advice.longest_wait_min));
+    let recast = advice.recast_by_min.map(|recast| whole(recast.min(advice.longest_wait_min)));
+    Some(match recast.filter(|recast| *recast != hold) {
+        Some(recast) => {
+            words.say_with("next-near-best", &[("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))])
+        }
+        None => words.say_with("next-about-best", &[("hold", Arg::Text(&hold))]),
+    })
+}
+
 struct Plan<'a> {
     words: &'a Wording,
     supports: Vec<(String, String)>,
@@ -87,6 +103,13 @@ impl Plan<'_> {
         };
         match advice.state {
             AdviceState::CantTellYet => self.cannot.push((words.say("next-cant-leave"), counts)),
+            // What was never tried is not supported by the record, however likely it is.
+            _ if advice.asks_for_longer => {
+                let leave = leave_words(words, &advice);
+                let why = words.say("next-longer-why");
+                self.cannot.push((words.say_with("next-try-leave", &[("leave", Arg::Text(&leave))]), why));
+                self.supports.extend(best_of_the_tried(words, &advice).map(|text| (text, counts)));
+            }
             _ => self.supports.push((leave_words(words, &advice), counts)),
         }
         if advice.asks_for_longer {

@@ -43,15 +43,15 @@ impl SwimScreen<'_> {
                     ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
                 ],
             ),
-            Reason::FishHere { of_100, worth, elsewhere_worth } => say(
+            Reason::FishHere { of_100, per_hour, elsewhere_per_hour } => say(
                 "reason-fish-here",
                 &[
                     ("here", Arg::Count(*of_100 as usize)),
-                    ("worth", Arg::Text(&self.words.figure(*worth, 1))),
-                    ("other", Arg::Text(&self.words.figure(*elsewhere_worth, 1))),
+                    ("rate", Arg::Text(&self.words.figure(*per_hour, 1))),
+                    ("other", Arg::Text(&self.words.figure(*elsewhere_per_hour, 1))),
                 ],
             ),
-            Reason::NotTried { of_100, worth } => self.told("reason-not-tried", *of_100, *worth),
+            Reason::NotTried { of_100, per_hour } => self.told("reason-not-tried", *of_100, *per_hour),
             Reason::UsualStart { .. } => say("reason-usual-start", &[]),
         }
     }
@@ -74,16 +74,16 @@ impl SwimScreen<'_> {
                 "against-nothing-yet",
                 &[("casts", Arg::Count(*casts as usize)), ("minutes", Arg::Text(&whole(*minutes)))],
             ),
-            Against::NothingHere { casts, minutes, of_100, worth } => say(
+            Against::NothingHere { casts, minutes, of_100, per_hour } => say(
                 "against-nothing-here",
                 &[
                     ("casts", Arg::Count(*casts as usize)),
                     ("minutes", Arg::Text(&whole(*minutes))),
                     ("here", Arg::Count(*of_100 as usize)),
-                    ("worth", Arg::Text(&self.words.figure(*worth, 1))),
+                    ("rate", Arg::Text(&self.words.figure(*per_hour, 1))),
                 ],
             ),
-            Against::FishAway { of_100, worth } => self.told("against-fish-away", *of_100, *worth),
+            Against::FishAway { of_100, per_hour } => self.told("against-fish-away", *of_100, *per_hour),
             Against::NearBoundary { metres } => {
                 say("against-boundary", &[("metres", Arg::Text(&self.words.figure(*metres, 1)))])
             }
@@ -102,10 +102,10 @@ impl SwimScreen<'_> {
         }
     }
 
-    /// A share of spots with fish, and what a cast there is worth.
-    fn told(&self, id: &str, of_100: u32, worth: f64) -> String {
-        let worth = self.words.figure(worth, 1);
-        self.words.say_with(id, &[("here", Arg::Count(of_100 as usize)), ("worth", Arg::Text(&worth))])
+    /// A share of spots with fish, and what a cast there is expected to bring.
+    fn told(&self, id: &str, of_100: u32, per_hour: f64) -> String {
+        let rate = self.words.figure(per_hour, 1);
+        self.words.say_with(id, &[("here", Arg::Count(of_100 as usize)), ("rate", Arg::Text(&rate))])
     }
 
     /// What is known of a cell; of feed and of fish that showed only where there was any.

@@ -1,5 +1,5 @@
 use super::*;
-use crate::{Record, Settings, Wait};
+use crate::{EarlierDay, Record, Settings, Wait};
 
 fn plan(list: &[(f64, bool)]) -> WaitPosterior {
     let waits: Vec<Wait> = list.iter().map(|&(m, bite)| Wait::new(m, bite).unwrap()).collect();
@@ -62,4 +62,17 @@ fn without_credit_there_is_no_exploring() {
     let plan = WaitPosterior::new(&Record::of_today(&[]), &settings).unwrap();
     let rate = sums(&plan).rate;
     assert_eq!(plan.next_leave(), plan.shapes.times[top(&rate[..plan.horizon()])]);
+}
+
+/// Six casts, wound in at ten minutes or bitten before: what comes later is worth more to an angler who will be back.
+#[test]
+fn in_a_match_a_cast_is_left_no_longer_for_the_sake_of_other_days() {
+    let waits: Vec<Wait> = [(6.0, true), (10.0, false), (8.0, true), (10.0, false), (7.0, true), (9.0, true)]
+        .map(|(minutes, bite)| Wait::new(minutes, bite).unwrap())
+        .to_vec();
+    let earlier = [EarlierDay { waits: &waits, weight: 1.0 }];
+    let record = Record { earlier: &earlier, ..Record::of_today(&waits) };
+    let [day, of_match] = [Settings::default(), Settings::of_a_match()]
+        .map(|settings| WaitPosterior::new(&record, &settings).unwrap().next_leave());
+    assert!(of_match < day, "{of_match} in a match, {day} otherwise");
 }

@@ -102,9 +102,10 @@ impl SpotBeliefs {
     /// What a cast at a spot at a moment is worth; `None` is a spot that was never fished.
     #[inline(never)]
     pub fn worth(&self, spot: Option<usize>, at_min: f64) -> SpotWorth {
-        self.spot(spot).map_or(SpotWorth { here: 0.0, per_hour: 0.0 }, |spot| {
+        self.spot(spot).map_or(SpotWorth { here: 0.0, per_hour: 0.0, rank: 0.0 }, |spot| {
             let Visit { here, best: (_, rate), .. } = self.visit(spot, at_min);
-            SpotWorth { here, per_hour: 60.0 * rate }
+            let rank = 60.0 * rate;
+            SpotWorth { here, per_hour: rank / come_back(here), rank }
         })
     }
 

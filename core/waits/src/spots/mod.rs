@@ -134,9 +134,10 @@ struct Spot {
 pub struct SpotWorth {
     /// Chance that it has fish.
     pub here: f64,
-    /// Bites an hour of a cast there, left for its best time. A bite where fish weren't known counts more, since one can come
-    /// back.
+    /// Bites an hour of a cast there, left for its best time.
     pub per_hour: f64,
+    /// The same for comparing spots: a bite where fish weren't known counts more, since one can come back.
+    pub rank: f64,
 }
 
 /// What to do when a cast has waited long enough.

@@ -123,9 +123,7 @@ fn in_the_end_a_spot_is_like_any_other() {
     let untried = found.worth(None, 5_000.0).here;
     for spot in 0..2 {
         assert!((found.worth(Some(spot), 5_000.0).here - untried).abs() < 1e-4);
-        assert!(
-            (found.worth(Some(spot), 5_000.0).per_hour - found.worth(None, 5_000.0).per_hour).abs() < 1e-3
-        );
+        assert!((found.worth(Some(spot), 5_000.0).rank - found.worth(None, 5_000.0).rank).abs() < 1e-3);
     }
 }
 
@@ -226,7 +224,8 @@ proptest! {
         let found = beliefs(&events, 4);
         for spot in [None, Some(0), Some(1), Some(2), Some(3)] {
             let worth = found.worth(spot, at);
-            prop_assert!((0.0..=1.0).contains(&found.worth(spot, at).here) && worth.per_hour.is_finite());
+            prop_assert!((0.0..=1.0).contains(&found.worth(spot, at).here) && worth.rank.is_finite());
+            prop_assert!((0.5..=1.0).contains(&(worth.per_hour / worth.rank.max(1e-12))) || worth.rank == 0.0, "{worth:?}");
             let leave = found.leave(spot, at, &[None, Some(0), Some(1)]).unwrap();
             prop_assert!((-1e-6..=1.000_01).contains(&leave.here) && (-1e-6..=1.000_01).contains(&leave.there));
         }
