@@ -43,8 +43,14 @@ check_shell() {
 
 check_runners() { bash tests/runners/runners_test.sh; }
 
-# The workflows by actionlint, a Go module; with Go and shellcheck it also reads the scripts inside them.
+# Whether what the workflows run is there, and then the workflows by actionlint, a Go module; with Go and shellcheck it also
+# reads the scripts inside them.
 check_workflows() {
+  local script
+  while IFS= read -r script; do
+    [ -x "$script" ] || { echo "a workflow runs $script, which is not there or can't be run" && return 1; }
+  done < <(grep -ohE 'run: (\./|\.github/)[a-z./-]+' .github/workflows/*.yml | sed 's/^run: //' | sort -u)
+  emulator_abi .github/scripts/android-emulator.sh android/app/build.gradle.kts || return 1
   tool shellcheck shellcheck
   local lint=target/tools/actionlint
   if ! command -v go >/dev/null && [ ! -x $lint ]; then
@@ -55,11 +61,6 @@ check_workflows() {
     step "install actionlint $ACTIONLINT" try env GOBIN="$TREE/target/tools" go install "github.com/rhysd/actionlint/cmd/actionlint@v$ACTIONLINT"
   fi
   $lint -no-color
-  local script
-  while IFS= read -r script; do
-    [ -x "$script" ] || { echo "a workflow runs $script, which is not there or can't be run" && return 1; }
-  done < <(grep -ohE 'run: (\./|\.github/)[a-z./-]+' .github/workflows/*.yml | sed 's/^run: //' | sort -u)
-  emulator_abi .github/scripts/android-emulator.sh android/app/build.gradle.kts || return 1
   echo ok
 }
 

@@ -6,7 +6,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD
 exec 3>/dev/null
-for script in install count changed docs check shells; do
+for script in install count rust changed docs check shells; do
   # shellcheck source=/dev/null
   . "tests/runners/$script.sh"
 done
@@ -40,6 +40,9 @@ same "a check without it fails" "0 passed, 1 failed" "$(counted check 'no such f
 same "a runner that crashed is a failure" "3 passed, 1 failed" "$(ends=139 counted cargo 'test result: ok. 3 passed; 0 failed; 0 ignored')"
 same "a runner without a test is a failure" "0 passed, 1 failed" "$(counted cargo '')"
 same "a part that can't run is not counted" "0 passed, 0 failed" "$(ends=$NOT_RUN counted cargo 'not run: no root')"
+PEERS=(no-such-program:no-deb:a_test)
+same "a comparison whose program is missing is named" "not run: a_test, since no-such-program is not installed" "$(peer_tests)"
+same "and its line is among those that the terminal shows" 1 "$(peer_tests | grep -cE "$CLOSING" || true)"
 
 parts() { parts_of "$@" | paste -sd' '; }
 same "most documents touch no part" "" "$(parts docs/performance.md)"
@@ -106,5 +109,17 @@ same "every way in which a shell puts a text together" 8 "$(texts_joined_in $she
 # shellcheck disable=SC2016,SC1003 # the same
 printf '%s\n' 'row.spoken' '"row-${row.tag}"' '"…$it"' 'all.joinToString("\n")' '"step-\(i)"' 'all.joined(separator: " ")' '// "${a}: ${b}"' >$shell
 same "tags, lines and sentences below each other are no such text" "" "$(texts_joined_in $shell)"
+
+# shellcheck disable=SC2016 # braces of Rust
+{
+  printf '%s\n' 'format!("{}. {}", a.title, a.says)' 'format!("{said}, {more}")' 'write!(out, "{label}: {value}")' 'parts.join(", ")'
+  printf '%s\n' 'out.push_str("; ");' 'format!(' '    "{a}. {b}",' ')'
+} >$shell
+same "every way in which the core puts a text together by hand" 6 "$(texts_joined_in_rust $shell | wc -l)"
+{
+  printf '%s\n' 'words.listed(&parts)' 'format!("row-{tag}")' 'lines.join("\n")' '// "{a}: {b}"' '#[error("line {line}: {why}")]'
+  printf '%s\n' '#[cfg(test)]' 'mod tests;' 'format!("{n} kg")' '#[cfg(test)]' 'mod tests {' 'format!("{a}, {b}")'
+} >$shell
+same "tags, errors and tests are no such text" "" "$(texts_joined_in_rust $shell)"
 
 [ "$failures" = 0 ] && echo ok

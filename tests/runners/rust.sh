@@ -28,7 +28,7 @@ peer_tests() {
     if command -v "$program" >/dev/null; then
       tests+=("${peer#*:*:}")
     else
-      echo "not run here, for want of $program: ${peer#*:*:}"
+      echo "not run: ${peer#*:*:}, since $program is not installed"
     fi
   done
   [ ${#tests[@]} = 0 ] || step "those with other programs" cargo test --package restwater-tests --test whole_app -- --ignored "${tests[@]}"

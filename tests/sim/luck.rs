@@ -4,7 +4,7 @@
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
-/// Casts for which luck is drawn; at five minutes and a turn-round each, a day has about fifty.
+/// Casts for which luck is drawn: more than a day of one-minute casts has.
 const CASTS: usize = 320;
 /// Hours of a day.
 pub const HOURS: usize = 5;
@@ -15,6 +15,8 @@ pub const SPOTS: usize = 6;
 pub const SPELL: f64 = 20.0;
 /// Chance that it does.
 const SPELL_ENDS: f64 = 0.25;
+/// Spells of a day.
+const SPELLS: usize = HOURS * 60 / SPELL as usize;
 
 /// Random numbers of one cast: `u` uniform on (0, 1), `z` standard normal.
 #[derive(Debug, Clone, Copy)]
@@ -39,7 +41,7 @@ pub struct Luck {
     /// How keen the fish are on this day (standard normal).
     pub day: f64,
     /// Whether each 20 minutes of the day are in a good spell.
-    pub spells: [bool; 15],
+    pub spells: [bool; SPELLS],
 }
 
 impl Luck {
@@ -53,7 +55,7 @@ impl Luck {
             spots: [0.0; SPOTS],
             home: [[0.0; SPOTS]; HOURS],
             day: 0.0,
-            spells: [false; 15],
+            spells: [false; SPELLS],
         };
         luck.hours = std::array::from_fn(|_| normal(&mut rng));
         luck.spots = std::array::from_fn(|_| normal(&mut rng));

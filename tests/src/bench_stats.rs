@@ -4,7 +4,7 @@
 use crate::bench_row::{Row, timed};
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
 use restwater_compare::chance::Chance;
-use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::log_rank::log_rank;
 use restwater_compare::poisson_rates::{Tally, conditional_test, rate_ratio};
 use restwater_waits::{Limits, SurvivalCurve, Wait};
 use std::collections::BTreeMap;
@@ -88,7 +88,7 @@ pub fn ours(data: &Data) -> Result<Jobs, String> {
         Ok(curve.steps().iter().map(|s| s.survival).sum())
     })?;
     let rank = best(|| {
-        let test = log_rank(&a, &b, Weighting::LogRank).map_err(|e| e.to_string())?;
+        let test = log_rank(&a, &b).map_err(|e| e.to_string())?;
         test.chi_square().ok_or("no chi-square".into())
     })?;
     let named = [("Kaplan-Meier", curve), ("log-rank", rank)];

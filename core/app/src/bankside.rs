@@ -116,9 +116,9 @@ impl App {
                 (None, Some(last)) => format!("{} after {}", names.join(" / "), last.id),
                 (None, None) => names.join(" / "),
             };
-            return (id, peg_words.join(", "));
+            return (id, self.words.listed(&peg_words));
         }
-        (names.join(" / "), peg_words.join(", "))
+        (names.join(" / "), self.words.listed(&peg_words))
     }
 
     fn occasion(&self) -> Occasion {

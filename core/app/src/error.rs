@@ -85,13 +85,13 @@ pub enum AppError {
     #[error("there is nothing to bring back")]
     NothingToRedo,
     /// No time to set back.
-    #[error("there is no time to set back yet: log something first")]
+    #[error("there is no time to set back yet")]
     NothingToSetBack,
     /// Setting back would put an entry before an earlier one.
-    #[error("that would put it before the entry at {0}: set back less, or undo that one first")]
+    #[error("before the entry at {0}")]
     BeforeEarlier(String),
     /// Setting START back would put it into the session before.
-    #[error("the session before ended at {0}: set it back to then and no further")]
+    #[error("the session before ended at {0}")]
     BeforeSession(String),
     /// A text too long to keep.
     #[error("{field} is too long: {count} characters, at most {most}")]
@@ -104,7 +104,7 @@ pub enum AppError {
         most: usize,
     },
     /// A choice that isn't one.
-    #[error("\"{value}\" is no value for {field}: pick one of the choices")]
+    #[error("\"{value}\" is no value for {field}")]
     UnknownChoice {
         /// Of what.
         field: &'static str,
@@ -112,13 +112,13 @@ pub enum AppError {
         value: String,
     },
     /// No cell of the swim is aimed at, or none of that kind.
-    #[error("no such cell of the swim is chosen: choose one on the map first")]
+    #[error("no such cell of the swim is chosen")]
     NoCell,
     /// The Swim shows an earlier moment, for which nothing can be logged any more.
-    #[error("the Swim shows an earlier moment: tap NOW first")]
+    #[error("the Swim shows an earlier moment")]
     EarlierShown,
     /// Something typed in a form that can't be read.
-    #[error("\"{text}\" is no {what}: type it as the line says")]
+    #[error("\"{text}\" is no {what}")]
     NotRead {
         /// What it was typed for.
         what: WhatTyped,
@@ -126,10 +126,10 @@ pub enum AppError {
         text: String,
     },
     /// A new name was asked for and none typed.
-    #[error("no name is typed: type it first, then pick what is called so")]
+    #[error("no name is typed")]
     NothingTyped,
     /// A note or a plan without a word.
-    #[error("nothing is written: type a few words first")]
+    #[error("nothing is written")]
     EmptyText,
     /// A place on the earth that can't be used.
     #[error(transparent)]
@@ -138,10 +138,10 @@ pub enum AppError {
     #[error(transparent)]
     GeoJson(#[from] GeoJsonError),
     /// There is no such entry to correct in the session shown.
-    #[error("there is no such entry in this session: open it from the list")]
+    #[error("there is no such entry in this session")]
     NoSuchEntry,
     /// The entry has nothing of the kind that was to be corrected.
-    #[error("there is nothing of that kind to mend in this entry: open it again from the list")]
+    #[error("there is nothing of that kind to mend in this entry")]
     NotOfThatEntry,
     /// An impossible spot, mark or outline.
     #[error(transparent)]
@@ -159,16 +159,16 @@ pub enum AppError {
     #[error(transparent)]
     Sky(#[from] SkyError),
     /// No such caution to mark as read.
-    #[error("that caution was already marked as read: open the list again")]
+    #[error("that caution was already marked as read")]
     NoSuchCaution,
     /// The Book shows another day than the one that the entry is for.
-    #[error("the book shows another day: close it first")]
+    #[error("the book shows another day")]
     AnotherDay,
     /// No such session in the Book.
-    #[error("that session is not in the book any more: pick another")]
+    #[error("that session is not in the book any more")]
     NoSuchSession,
     /// No club's start is in use.
-    #[error("no club's start is in use: import a club's file first")]
+    #[error("no club's start is in use")]
     NoClub,
     /// The store failed.
     #[error(transparent)]

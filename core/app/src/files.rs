@@ -9,6 +9,7 @@ use restwater_exchange::{
     write_csv,
 };
 use restwater_log::{CLOCKS_CHANGE_MIN, Moment, clocks_forward_min, is_kit};
+use restwater_match_day::clock::DAY_MS;
 use restwater_report::{WhoseDay, report};
 use restwater_screen::{
     Arg, FilesInput, FilesTap, FilesView, FormChoice, IncomingView, Span, Stage, Wording, files_view,
@@ -94,14 +95,10 @@ impl App {
             }
             Span::Everything => Selection::Everything,
         };
-        let day = match state.span {
-            // A map and a report are of one session, whatever span was chosen for other kinds of file.
-            _ if matches!(state.form, FormChoice::Map | FormChoice::Report) => {
-                self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown)
-            }
-            Span::This => self.session().and_then(|s| s.started.as_ref()).map_or(now, |at| &at.shown),
-            _ => now,
-        };
+        // A map and a report are of one session, whatever span was chosen for other kinds of file.
+        let of_one = state.span == Span::This || matches!(state.form, FormChoice::Map | FormChoice::Report);
+        let started = self.session().filter(|_| of_one).and_then(|session| session.started.as_ref());
+        let day = started.map_or(now, |at| &at.shown);
         // The tables of many anglers are put into one folder (docs/pooling.md).
         let whose = match state.form {
             FormChoice::Casts | FormChoice::Fish | FormChoice::Sessions | FormChoice::Club => {
@@ -340,7 +337,7 @@ impl App {
         let says = restwater_screen::check_words(self.words, &found, repaired);
         let Some(why) = self.journal.done_without() else { return Ok(says) };
         let without = self.words.say_with("check-without", &[("why", Arg::Text(&why))]);
-        Ok(format!("{says} {without}"))
+        Ok(self.words.sentences(&[&says, &without]))
     }
 
     /// Sets a damaged log aside and begins a new one with every entry that could be saved. What was saved and
@@ -438,8 +435,6 @@ impl App {
 fn backed_up(journal: &Journal) -> String {
     format!("entry {}", journal.version())
 }
-
-const DAY_MS: i64 = 86_400_000;
 
 fn open(file: &Path) -> Result<BufReader<File>, AppError> {
     Ok(BufReader::with_capacity(1 << 16, File::open(file).map_err(ExchangeError::from)?))

@@ -201,7 +201,7 @@ impl App {
         if found.outline {
             parts.push(self.words.say("geojson-an-outline"));
         }
-        self.words.say_with("geojson-adds", &[("what", Arg::Text(&parts.join(", ")))])
+        self.words.say_with("geojson-adds", &[("what", Arg::Text(&self.words.listed(&parts)))])
     }
 }
 

@@ -90,7 +90,8 @@ impl App {
         if let Some(minutes) = self.leave_at_the_spot(now) {
             let args =
                 [("rod", Arg::Text(&self.chosen.to_string())), ("minutes", Arg::Text(&minutes.to_string()))];
-            view.counts = format!("{} {}", view.counts, self.words.say_with("waits-by-spot", &args));
+            let by_spot = self.words.say_with("waits-by-spot", &args);
+            view.counts = self.words.sentences(&[&view.counts, &by_spot]);
         }
         view
     }

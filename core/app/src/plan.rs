@@ -6,6 +6,7 @@ use super::tackle::{sound_reach, with_rig};
 use super::{App, AppError, settings};
 use restwater_kit::{Kit, nearest_plan};
 use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, RodNumber};
+use restwater_match_day::clock::{DAY_MS, HOUR_MS};
 use restwater_screen::{PlanInput, PlanTap};
 use restwater_session::{MOST_RODS, NotNow, Plan, Session, check, fold};
 use restwater_store::Store;
@@ -15,9 +16,8 @@ use uuid::Uuid;
 
 const ASIDE: &str = "plan_aside_of";
 const PLANNED: &str = "plan_day";
-const DAY_MS: i64 = 86_400_000;
 /// From this time of day on, a plan is written for tomorrow: the project's own choice, no source.
-const EVENING_MS: i64 = 12 * 3_600_000;
+const EVENING_MS: i64 = 12 * HOUR_MS;
 /// How far ahead a day may be planned.
 const DAYS_AHEAD: i32 = 400;
 /// Nobody leaves a cast for longer, or moves later in a session, in minutes.

@@ -42,15 +42,13 @@ pub struct Balance {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum BalanceError {
     /// An impossible lift.
-    #[error("the lift of the bait must be above 0 g: measure it with shot in a bowl")]
+    #[error("the lift of the bait must be above 0 g")]
     BadLift,
     /// An impossible diameter.
     #[error("a line diameter of {0} mm can't be used: it goes from 0.04 to 1 mm")]
     BadDiameter(f64),
     /// Hook and line are too heavy for it.
-    #[error(
-        "the bait lifts {lift_g} g but hook and line weigh {held_g} g under water: it won't pop up; use a smaller hook or more bait"
-    )]
+    #[error("the bait lifts {lift_g} g but hook and line weigh {held_g} g under water")]
     Sinks {
         /// Lift of the bait.
         lift_g: f64,
@@ -65,13 +63,8 @@ pub enum BalanceError {
     Shot(#[from] ShotError),
 }
 
-/// The lift of a bait in grams: the weight under water of the shot that just sank it in the bowl.
-pub fn lift_from_bowl(shot_g: f64, material: Material, bowl_c: f64) -> Result<f64, MaterialError> {
-    material::weight_in_water(shot_g, material, bowl_c)
-}
-
 /// Weight in air of a piece of line, grams: density x pi d^2 / 4 x length.
-pub fn line_grams(diameter_mm: f64, length: LineLength, line: Material) -> Result<f64, BalanceError> {
+fn line_grams(diameter_mm: f64, length: LineLength, line: Material) -> Result<f64, BalanceError> {
     if !(0.04..=1.0).contains(&diameter_mm) {
         return Err(BalanceError::BadDiameter(diameter_mm));
     }
@@ -129,11 +122,6 @@ mod tests {
         assert!((found.net_lift_g - 0.411_471).abs() < 1e-5);
         assert!(found.shot.under_water >= found.net_lift_g);
         assert!(found.shot.under_water <= found.net_lift_g + 0.05);
-    }
-
-    #[test]
-    fn the_bowl_gives_the_lift() {
-        assert!((lift_from_bowl(0.4, Material::Lead, 10.0).unwrap() - 0.364_737).abs() < 1e-6);
     }
 
     #[test]

@@ -47,7 +47,7 @@ pub struct CutDown {
 pub enum CutDownError {
     /// Nothing in the wallet is long enough for this need.
     #[error(
-        "no tie long enough: the {} hooklength can't be cut from a longest tie of {longest}: tie it new",
+        "no tie long enough: the {} hooklength can't be cut from a longest tie of {longest}",
         need.length
     )]
     NoTieLongEnough {
@@ -57,13 +57,13 @@ pub enum CutDownError {
         longest: LineLength,
     },
     /// Nothing in the wallet has this diameter and hook.
-    #[error("no tie of that diameter and hook for the {} hooklength: tie it new", need.length)]
+    #[error("no tie of that diameter and hook for the {} hooklength", need.length)]
     NoTieOfThatKind {
         /// The need that can't be met.
         need: Need,
     },
     /// Every suitable tie is needed for another hooklength that is at least as long.
-    #[error("not enough ties for the {} hooklength: {ties} ties for {needs} needs: tie more", need.length)]
+    #[error("not enough ties for the {} hooklength: {ties} ties for {needs} needs", need.length)]
     NotEnoughTies {
         /// The need that can't be met.
         need: Need,
@@ -74,7 +74,7 @@ pub enum CutDownError {
     },
     /// More than anyone cuts down in an evening.
     #[error(
-        "{needs} cut-downs from {ties} ties are more than this plans at once ({MOST_NEEDS} from {MOST_TIES}): plan them in parts"
+        "{needs} cut-downs from {ties} ties are more than this plans at once ({MOST_NEEDS} from {MOST_TIES})"
     )]
     TooMany {
         /// How many ties there are.

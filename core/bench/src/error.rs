@@ -12,7 +12,7 @@ use super::units::{LengthError, LineLength};
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum BenchError {
     /// Not a cut.
-    #[error("a hooklength of {from} can't be cut down to {to}: pick a shorter one")]
+    #[error("a hooklength of {from} can't be cut down to {to}")]
     NotShorter {
         /// Its length.
         from: LineLength,
@@ -20,22 +20,22 @@ pub enum BenchError {
         to: LineLength,
     },
     /// Nothing to cut down.
-    #[error("the wallet holds all that is to be carried: there is nothing to cut down")]
+    #[error("nothing to cut down")]
     NothingToCutDown,
     /// Nothing to tie.
-    #[error("the wallet holds all that is to be carried: there is nothing to tie")]
+    #[error("nothing to tie")]
     NothingToTie,
     /// No such spool.
-    #[error("that spool is not on the bench any more: pick another")]
+    #[error("that spool is not on the bench any more")]
     NoSuchSpool,
     /// The stop came without a start.
-    #[error("no fall is being timed: press SPLASH when the lead hits the water")]
+    #[error("no fall is being timed")]
     NotFalling,
     /// No fall was timed.
-    #[error("no fall was timed yet: press SPLASH, and BOTTOM when the line falls slack")]
+    #[error("no fall was timed yet")]
     NoFall,
     /// The fall was kept before.
-    #[error("this fall is kept already: time another one")]
+    #[error("this fall is kept already")]
     FallKept,
     /// An impossible length.
     #[error(transparent)]

@@ -43,10 +43,10 @@ pub struct Depth {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum FallError {
     /// No time at all, or less than none.
-    #[error("a fall of {0} s has no depth: press at the splash and again when the line falls slack")]
+    #[error("a fall of {0} s has no depth")]
     NoTime(f64),
     /// Longer than a fall in any stillwater.
-    #[error("a fall of {0} s is longer than a lead takes to any bottom here: count it again")]
+    #[error("a fall of {0} s is longer than a lead takes to any bottom here")]
     TooLong(f64),
     /// An impossible depth.
     #[error("a plumbed depth of {0} m can't be used: it goes from 0.1 to 100 m")]
@@ -55,10 +55,10 @@ pub enum FallError {
     #[error("a reaction time of {0} s can't be used: it goes from 0 to 5 s")]
     BadReaction(f64),
     /// Nothing to calibrate by.
-    #[error("no fall at a known depth yet: plumb one spot and time the lead there")]
+    #[error("no fall at a known depth yet")]
     NotCalibrated,
     /// The falls are shorter than they may be mistimed by.
-    #[error("the falls are no longer than twice the reaction time of {0} s: time one in deeper water")]
+    #[error("the falls are no longer than twice the reaction time of {0} s")]
     TooShort(f64),
 }
 

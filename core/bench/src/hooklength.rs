@@ -31,10 +31,10 @@ pub struct Tied {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum WalletError {
     /// No length, no diameter, or a diameter of rope.
-    #[error("a hooklength needs a length and a diameter between 0.04 and 1 mm: enter it again")]
+    #[error("a hooklength needs a length and a diameter between 0.04 and 1 mm")]
     NotAHooklength,
     /// More taken out than are in.
-    #[error("the wallet holds {have} of that {length} hooklength, not {asked}: count it again")]
+    #[error("the wallet holds {have} of that {length} hooklength, not {asked}")]
     NotThatMany {
         /// Which length.
         length: LineLength,
@@ -44,7 +44,7 @@ pub enum WalletError {
         asked: u16,
     },
     /// More than a wallet holds.
-    #[error("{0} of one hooklength is more than a wallet holds: check the count")]
+    #[error("{0} of one hooklength is more than a wallet holds")]
     Absurd(u32),
 }
 

@@ -44,13 +44,13 @@ pub struct Rung {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum LadderError {
     /// No rungs.
-    #[error("the ladder has no heights: add one")]
+    #[error("the ladder has no heights")]
     Empty,
     /// A height twice, or of nothing.
-    #[error("the height {0} stands twice or is nothing: take it out")]
+    #[error("the height {0} twice, or zero")]
     BadRung(LineLength),
     /// Impossible minutes.
-    #[error("a cast of {0} minutes can't be counted: mend its times")]
+    #[error("a cast of {0} minutes can't be counted")]
     BadMinutes(f64),
 }
 

@@ -48,10 +48,10 @@ impl Material {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum MaterialError {
     /// An impossible mass.
-    #[error("a mass must be above 0 g: weigh it again")]
+    #[error("a mass must be above 0 g")]
     BadMass,
     /// An impossible density.
-    #[error("a density must be above 0 kg/m3: enter it again")]
+    #[error("a density must be above 0 kg/m3")]
     BadDensity,
     /// The water temperature can't be used.
     #[error(transparent)]

@@ -54,18 +54,16 @@ pub struct ShotChoice {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum ShotError {
     /// An empty table.
-    #[error("the shot table is empty: add the sizes in your box")]
+    #[error("the shot table is empty")]
     NoTable,
     /// A shot that weighs zero or more than a lead, or whose weight is not a number.
     #[error("a shot of {0} g can't be used: weights go from 0.001 to 100 g")]
     BadShot(f64),
     /// The target or the tolerance is impossible.
-    #[error("the weight to make up and its tolerance can't be below 0 g: enter them again")]
+    #[error("the weight to make up and its tolerance can't be below 0 g")]
     BadTarget,
     /// Nothing within tolerance.
-    #[error(
-        "no {most} shot or fewer come within {tolerance} g above {wanted} g under water: widen the tolerance or add a size"
-    )]
+    #[error("no {most} shot or fewer come within {tolerance} g above {wanted} g under water")]
     NoneClose {
         /// Grams under water asked for.
         wanted: f64,
@@ -80,7 +78,7 @@ pub enum ShotError {
 }
 
 /// Most shot that go on one hooklength here.
-pub const MOST_SHOT: u16 = 6;
+const MOST_SHOT: u16 = 6;
 
 /// The fewest shot weighing at least `wanted` and at most `wanted + tolerance` grams under water; with equal
 /// numbers the lightest choice, and with equal weights the one with the heaviest single shot.

@@ -70,7 +70,7 @@ impl TieUp {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum TieUpError {
     /// One hooklength is longer than any spool.
-    #[error("no spool holds the {cut} to cut for one hooklength; the longest holds {longest}: add a spool")]
+    #[error("no spool holds the {cut} to cut for one hooklength; the longest holds {longest}")]
     NoSpoolLongEnough {
         /// Length to cut, allowances included.
         cut: LineLength,
@@ -78,7 +78,7 @@ pub enum TieUpError {
         longest: LineLength,
     },
     /// All spools together are too short.
-    #[error("the ties need {needed} of line and the spools hold {held}: add a spool or tie fewer")]
+    #[error("the ties need {needed} of line and the spools hold {held}")]
     NotEnoughLine {
         /// Line to cut in all.
         needed: LineLength,
@@ -86,18 +86,16 @@ pub enum TieUpError {
         held: LineLength,
     },
     /// There is enough line in total, but no way was found to cut all pieces.
-    #[error(
-        "the ties don't fit the spools piece by piece; the first that finds no room is {cut}: add a spool or tie fewer"
-    )]
+    #[error("the ties don't fit the spools piece by piece; the first that finds no room is {cut}")]
     DoesNotFit {
         /// The longest cut without room.
         cut: LineLength,
     },
     /// More than anyone ties in an evening.
-    #[error("{0} ties are more than this plans at once ({MOST_TIES}): plan them in parts")]
+    #[error("{0} ties are more than this plans at once ({MOST_TIES})")]
     TooManyTies(usize),
     /// More spools of one line than a bench holds.
-    #[error("{0} spools of one line are more than this plans at once ({MOST_SPOOLS}): leave some out")]
+    #[error("{0} spools of one line are more than this plans at once ({MOST_SPOOLS})")]
     TooManySpools(usize),
 }
 

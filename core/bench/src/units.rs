@@ -3,10 +3,6 @@
 
 use serde::{Deserialize, Serialize};
 
-/// Metres in a yard.
-pub const YARD_M: f64 = 0.9144;
-/// Metres in a foot.
-pub const FOOT_M: f64 = 0.3048;
 /// Metres in an inch.
 pub const INCH_M: f64 = 0.0254;
 /// Kilograms in a pound.
@@ -31,10 +27,10 @@ uniffi::custom_type!(LineLength, u32, {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum LengthError {
     /// Not a number, negative, zero.
-    #[error("a length must be above 0: enter it again")]
+    #[error("a length must be above 0")]
     NotPositive,
     /// Longer than a spool of line.
-    #[error("{0} m is more than any spool holds: check the unit")]
+    #[error("{0} m is more than any spool holds")]
     Absurd(f64),
 }
 

@@ -3,16 +3,16 @@
 use super::iapws95;
 
 /// Pressure at the surface, Pa (one standard atmosphere).
-pub const SURFACE_PRESSURE: f64 = 101_325.0;
+const SURFACE_PRESSURE: f64 = 101_325.0;
 
 /// Why a water temperature can't be used.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum WaterError {
     /// Not a number, or infinite.
-    #[error("the water temperature must be a number of degrees Celsius: enter it again")]
+    #[error("the water temperature must be a number of degrees Celsius")]
     NotANumber,
     /// Frozen, or warmer than the formulas hold for.
-    #[error("{0} C is outside 0 to 40 C, where the density of water is known here: check the thermometer")]
+    #[error("{0} C is outside 0 to 40 C, where the density of water is known here")]
     OutOfRange(f64),
 }
 

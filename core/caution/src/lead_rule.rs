@@ -9,9 +9,9 @@ use restwater_bench::material::Material;
 use restwater_bench::units::OUNCE_G;
 
 /// Lead up to this may be used, grams.
-pub const SMALLEST_G: f64 = 0.06;
+const SMALLEST_G: f64 = 0.06;
 /// Lead above this may be used, grams.
-pub const LARGEST_G: f64 = 28.35;
+const LARGEST_G: f64 = 28.35;
 
 /// What the rule says about a weight.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -30,17 +30,12 @@ pub enum LeadRule {
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum LeadRuleError {
     /// An impossible weight.
-    #[error("{0} g is no weight: enter the grams printed on it")]
+    #[error("{0} g is no weight")]
     NoWeight(f64),
 }
 
 impl LeadRule {
-    /// Whether there is something to show.
-    pub fn is_caution(self) -> bool {
-        self != Self::Nothing
-    }
-
-    /// The message for it.
+    /// The message for it, if there is something to show.
     pub const fn id(self) -> Option<&'static str> {
         match self {
             Self::Nothing => None,
@@ -89,7 +84,7 @@ mod tests {
     fn an_ounce_is_where_the_official_pages_differ() {
         assert_eq!(england(28.35), LeadRule::AtTheLimit);
         assert_eq!(england(OUNCE_G), LeadRule::AtTheLimit);
-        assert!(england(28.35).is_caution());
+        assert!(england(28.35).id().is_some());
     }
 
     #[test]

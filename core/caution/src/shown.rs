@@ -1,6 +1,6 @@
 //! Which cautions to show now: each once for a peg and never again there.
 
-use super::table::{ALL, Bearing, Caution, Region};
+use super::table::{ALL, AppliesWhen, Caution, Region};
 
 /// A caution that was shown and dismissed at a peg.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -39,32 +39,32 @@ const COLD_AIR: i16 = 100;
 const FROST_AIR: i16 = 30;
 
 impl Occasion {
-    fn bears(&self, bearing: Bearing) -> bool {
+    fn applies(&self, when: AppliesWhen) -> bool {
         let below = |t: Option<i16>, limit: i16| t.is_none_or(|t| t < limit);
-        match bearing {
-            Bearing::Always => true,
-            Bearing::AloneOrDark => self.alone.unwrap_or(true) || self.dark.unwrap_or(true),
-            Bearing::Cold => below(self.water, COLD_WATER) || below(self.air, COLD_AIR),
-            Bearing::Frost => below(self.air, FROST_AIR + 1),
-            Bearing::Keepnets => self.keepnets.unwrap_or(true),
-            Bearing::Lead => self.lead.unwrap_or(true),
+        match when {
+            AppliesWhen::Always => true,
+            AppliesWhen::AloneOrDark => self.alone.unwrap_or(true) || self.dark.unwrap_or(true),
+            AppliesWhen::Cold => below(self.water, COLD_WATER) || below(self.air, COLD_AIR),
+            AppliesWhen::Frost => below(self.air, FROST_AIR + 1),
+            AppliesWhen::Keepnets => self.keepnets.unwrap_or(true),
+            AppliesWhen::Lead => self.lead.unwrap_or(true),
         }
     }
 }
 
 /// The cautions of a region that apply to the occasion, seen or not, in the order of the table.
-pub fn bearing_on(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
-    ALL.iter().filter(|c| c.regions.contains(&region) && occasion.bears(c.bearing)).collect()
+pub fn that_apply(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
+    ALL.iter().filter(|c| c.regions.contains(&region) && occasion.applies(c.applies_when)).collect()
 }
 
 /// How many cautions are shown at a peg, since a list of two dozen teaches an angler to skip it. The
 /// project's own choice, no source.
-pub const AT_A_PEG: usize = 4;
+const AT_A_PEG: usize = 4;
 
 /// The few cautions shown at a peg: the first of the table that apply to the occasion. The others can be read
 /// in the list.
 pub fn at_a_peg(region: Region, occasion: &Occasion) -> Vec<&'static Caution> {
-    let mut first = bearing_on(region, occasion);
+    let mut first = that_apply(region, occasion);
     first.truncate(AT_A_PEG);
     first
 }
@@ -157,7 +157,7 @@ mod tests {
 
     #[test]
     fn unknown_circumstances_count_as_true() {
-        let unknown = ids(&bearing_on(Region::Wales, &Occasion::default()));
+        let unknown = ids(&that_apply(Region::Wales, &Occasion::default()));
         for id in
             ["caution-ice", "caution-alone", "caution-keepnet-use", "caution-lead", "caution-cold-water"]
         {
@@ -175,7 +175,7 @@ mod tests {
             keepnets: Some(false),
             lead: Some(false),
         };
-        let short = ids(&bearing_on(Region::England, &mild));
+        let short = ids(&that_apply(Region::England, &mild));
         for id in
             ["caution-ice", "caution-alone", "caution-keepnet-form", "caution-lead", "caution-cold-water"]
         {
@@ -183,14 +183,14 @@ mod tests {
         }
         assert!(short.contains(&"caution-power-lines"));
         let alone = Occasion { alone: Some(true), ..mild };
-        assert!(ids(&bearing_on(Region::England, &alone)).contains(&"caution-alone"));
+        assert!(ids(&that_apply(Region::England, &alone)).contains(&"caution-alone"));
         let cold = Occasion { water: Some(149), ..mild };
-        assert!(ids(&bearing_on(Region::England, &cold)).contains(&"caution-cold-water"));
+        assert!(ids(&that_apply(Region::England, &cold)).contains(&"caution-cold-water"));
     }
 
     #[test]
     fn the_law_of_one_country_is_not_shown_in_another() {
-        let away = ids(&bearing_on(Region::Elsewhere, &Occasion::default()));
+        let away = ids(&that_apply(Region::Elsewhere, &Occasion::default()));
         for id in [
             "caution-close-season",
             "caution-licence",
@@ -200,7 +200,7 @@ mod tests {
         ] {
             assert!(!away.contains(&id), "{id}");
         }
-        let north = ids(&bearing_on(Region::NorthernIreland, &Occasion::default()));
+        let north = ids(&that_apply(Region::NorthernIreland, &Occasion::default()));
         assert!(north.contains(&"caution-power-lines-emergency-ni"), "its network has a number of its own");
         assert!(!north.contains(&"caution-power-lines-emergency"));
         assert!(away.contains(&"caution-lead-elsewhere") && away.contains(&"caution-licence-elsewhere"));

@@ -56,7 +56,7 @@ impl Basis {
 
 /// When a caution applies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Bearing {
+pub enum AppliesWhen {
     /// At every peg.
     Always,
     /// Alone, or in the dark.
@@ -84,7 +84,7 @@ pub struct Caution {
     /// Where it applies.
     pub regions: &'static [Region],
     /// When it applies.
-    pub bearing: Bearing,
+    pub applies_when: AppliesWhen,
 }
 
 impl Caution {
@@ -105,41 +105,51 @@ const BEYOND: &[Region] = &[Region::Scotland, Region::NorthernIreland, Region::E
 const GREAT_BRITAIN: &[Region] = &[Region::England, Region::Wales, Region::Scotland];
 const UK: &[Region] = &[Region::England, Region::Wales, Region::Scotland, Region::NorthernIreland];
 
-const fn caution(id: &'static str, basis: Basis, regions: &'static [Region], bearing: Bearing) -> Caution {
-    Caution { id, basis, read: "2026-11", regions, bearing }
+const fn caution(
+    id: &'static str,
+    basis: Basis,
+    regions: &'static [Region],
+    applies_when: AppliesWhen,
+) -> Caution {
+    Caution { id, basis, read: "2026-11", regions, applies_when }
 }
 
 /// All cautions, in the order in which they are shown: first what kills on a cold bank.
 pub const ALL: [Caution; 29] = [
-    caution("caution-power-lines", Basis::SecondHand, EVERYWHERE, Bearing::Always),
-    caution("caution-cold-water", Basis::AsStored, EVERYWHERE, Bearing::Cold),
-    caution("caution-ice", Basis::AsStored, EVERYWHERE, Bearing::Frost),
-    caution("caution-carbon-monoxide", Basis::AsStored, EVERYWHERE, Bearing::Cold),
-    caution("caution-lightning", Basis::SecondHand, EVERYWHERE, Bearing::Always),
-    caution("caution-hypothermia", Basis::AsStored, EVERYWHERE, Bearing::Cold),
-    caution("caution-power-lines-emergency", Basis::AsStored, GREAT_BRITAIN, Bearing::Always),
-    caution("caution-power-lines-emergency-ni", Basis::AsStored, &[Region::NorthernIreland], Bearing::Always),
-    caution("caution-alone", Basis::AsStored, EVERYWHERE, Bearing::AloneOrDark),
-    caution("caution-bank", Basis::SecondHand, EVERYWHERE, Bearing::Always),
-    caution("caution-weather", Basis::SecondHand, UK, Bearing::Always),
-    caution("caution-frostbite", Basis::AsStored, EVERYWHERE, Bearing::Frost),
-    caution("caution-hook-in-eye", Basis::AsStored, EVERYWHERE, Bearing::Always),
-    caution("caution-casting", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
-    caution("caution-leptospirosis", Basis::SecondHand, EVERYWHERE, Bearing::Always),
-    caution("caution-tetanus", Basis::SecondHand, EVERYWHERE, Bearing::Always),
-    caution("caution-lead", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Lead),
-    caution("caution-lead-elsewhere", Basis::SecondHand, BEYOND, Bearing::Lead),
-    caution("caution-close-season", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
-    caution("caution-licence", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
-    caution("caution-licence-elsewhere", Basis::CommonPractice, BEYOND, Bearing::Always),
-    caution("caution-rods", Basis::AsStored, ENGLAND_AND_WALES, Bearing::Always),
-    caution("caution-rods-on-licence", Basis::SecondHand, ENGLAND_AND_WALES, Bearing::Always),
-    caution("caution-keepnet-form", Basis::SecondHand, ENGLAND_AND_WALES, Bearing::Keepnets),
-    caution("caution-keepnet-use", Basis::SecondHand, EVERYWHERE, Bearing::Keepnets),
-    caution("caution-fish-handling", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
-    caution("caution-fish-frost", Basis::SecondHand, EVERYWHERE, Bearing::Frost),
-    caution("caution-wildlife", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
-    caution("caution-clean", Basis::CommonPractice, EVERYWHERE, Bearing::Always),
+    caution("caution-power-lines", Basis::SecondHand, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-cold-water", Basis::AsStored, EVERYWHERE, AppliesWhen::Cold),
+    caution("caution-ice", Basis::AsStored, EVERYWHERE, AppliesWhen::Frost),
+    caution("caution-carbon-monoxide", Basis::AsStored, EVERYWHERE, AppliesWhen::Cold),
+    caution("caution-lightning", Basis::SecondHand, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-hypothermia", Basis::AsStored, EVERYWHERE, AppliesWhen::Cold),
+    caution("caution-power-lines-emergency", Basis::AsStored, GREAT_BRITAIN, AppliesWhen::Always),
+    caution(
+        "caution-power-lines-emergency-ni",
+        Basis::AsStored,
+        &[Region::NorthernIreland],
+        AppliesWhen::Always,
+    ),
+    caution("caution-alone", Basis::AsStored, EVERYWHERE, AppliesWhen::AloneOrDark),
+    caution("caution-bank", Basis::SecondHand, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-weather", Basis::SecondHand, UK, AppliesWhen::Always),
+    caution("caution-frostbite", Basis::AsStored, EVERYWHERE, AppliesWhen::Frost),
+    caution("caution-hook-in-eye", Basis::AsStored, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-casting", Basis::CommonPractice, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-leptospirosis", Basis::SecondHand, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-tetanus", Basis::SecondHand, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-lead", Basis::AsStored, ENGLAND_AND_WALES, AppliesWhen::Lead),
+    caution("caution-lead-elsewhere", Basis::SecondHand, BEYOND, AppliesWhen::Lead),
+    caution("caution-close-season", Basis::AsStored, ENGLAND_AND_WALES, AppliesWhen::Always),
+    caution("caution-licence", Basis::AsStored, ENGLAND_AND_WALES, AppliesWhen::Always),
+    caution("caution-licence-elsewhere", Basis::CommonPractice, BEYOND, AppliesWhen::Always),
+    caution("caution-rods", Basis::AsStored, ENGLAND_AND_WALES, AppliesWhen::Always),
+    caution("caution-rods-on-licence", Basis::SecondHand, ENGLAND_AND_WALES, AppliesWhen::Always),
+    caution("caution-keepnet-form", Basis::SecondHand, ENGLAND_AND_WALES, AppliesWhen::Keepnets),
+    caution("caution-keepnet-use", Basis::SecondHand, EVERYWHERE, AppliesWhen::Keepnets),
+    caution("caution-fish-handling", Basis::CommonPractice, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-fish-frost", Basis::SecondHand, EVERYWHERE, AppliesWhen::Frost),
+    caution("caution-wildlife", Basis::CommonPractice, EVERYWHERE, AppliesWhen::Always),
+    caution("caution-clean", Basis::CommonPractice, EVERYWHERE, AppliesWhen::Always),
 ];
 
 #[cfg(test)]

@@ -52,13 +52,6 @@ impl Chance {
         }
     }
 
-    /// Puts `items` into a random order (Fisher and Yates; Durstenfeld 1964).
-    pub fn shuffle<T>(&mut self, items: &mut [T]) {
-        for i in (1..items.len()).rev() {
-            items.swap(i, self.below(i + 1));
-        }
-    }
-
     /// True with probability `p`.
     pub fn happens(&mut self, p: f64) -> bool {
         self.uniform() < p
@@ -171,14 +164,5 @@ mod tests {
         assert!(seen.iter().all(|&n| n > 800 && n < 1200), "{seen:?}");
         assert_eq!(c.below(0), 0);
         assert_eq!(c.below(1), 0);
-    }
-
-    #[test]
-    fn a_shuffle_keeps_the_items() {
-        let mut items: Vec<u32> = (0..50).collect();
-        Chance::new(1, 0).shuffle(&mut items);
-        assert_ne!(items, (0..50).collect::<Vec<_>>());
-        items.sort_unstable();
-        assert_eq!(items, (0..50).collect::<Vec<_>>());
     }
 }

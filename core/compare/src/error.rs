@@ -4,13 +4,13 @@
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum CompareError {
     /// Exposure (time fished) must be above zero and finite.
-    #[error("{0} is no time fished: a rate needs some time above zero, mend the times of those casts")]
+    #[error("{0} is no time fished")]
     NoExposure(f64),
     /// A probability outside 0 to 1.
-    #[error("{0} is no probability: give a number between 0 and 1")]
+    #[error("{0} is no probability")]
     NotAProbability(f64),
     /// More successes than trials.
-    #[error("{successes} out of {trials} is impossible: check the counts")]
+    #[error("{successes} out of {trials} is impossible")]
     MoreThanAll {
         /// Successes given.
         successes: u64,
@@ -18,10 +18,10 @@ pub enum CompareError {
         trials: u64,
     },
     /// Nothing to compare.
-    #[error("nothing to compare: each side needs at least one cast")]
+    #[error("nothing to compare")]
     EmptyGroup,
     /// Records of one series that differ in length.
-    #[error("{times} times but {labels} labels: give one label a time")]
+    #[error("{times} times but {labels} labels")]
     LengthMismatch {
         /// Times given.
         times: usize,
@@ -29,10 +29,10 @@ pub enum CompareError {
         labels: usize,
     },
     /// A time that is not a number, or below zero.
-    #[error("{0} is no length of time: mend the times of that cast")]
+    #[error("{0} is no length of time")]
     NotATime(f64),
     /// A shape or rate of a distribution that must be above zero and finite.
-    #[error("{0} can't be a shape or a rate: both must be above zero")]
+    #[error("{0} can't be a shape or a rate")]
     NotAPositive(f64),
 }
 

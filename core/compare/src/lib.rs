@@ -18,7 +18,7 @@ mod any_look;
 mod belief;
 mod beside_others;
 pub mod binomial;
-pub mod blocks;
+mod blocks;
 mod cast_row;
 pub mod chance;
 mod changes;
@@ -41,23 +41,20 @@ pub mod tails;
 mod verdict;
 
 pub use alternation::{AlternationPlan, Side};
-pub use any_look::{any_look_p, any_look_p_in_order};
+pub use any_look::any_look_p;
 pub use belief::{Belief, belief, belief_of_waits, spell_variance};
 pub use beside_others::{BesideOthers, BesideVerdict, beside_others};
 pub use binomial::Limits;
+pub use blocks::SidedCast;
 pub use cast_row::CastRow;
 pub use changes::{Change, find_changes};
 pub use error::CompareError;
 pub use factor::Factor;
 pub use factor_value::FactorValue;
-pub use finding::{
-    ChangeFinding, INTERVAL_LEVEL, SideRecord, change_findings, change_findings_without_power,
-};
-pub use holm::holm;
+pub use finding::{ChangeFinding, SideRecord, change_findings, change_findings_without_power};
 pub use hours::{ByHours, DaySoFar, TimedWait, against_earlier, hour_clusters, over_the_day};
-pub use more_casts::{DAY_CASTS, Looks, MOST_CASTS, MoreCasts, WANTED_POWER, more_casts};
+pub use more_casts::{DAY_CASTS, Looks, MOST_CASTS, MoreCasts, more_casts};
 pub use order::Order;
 pub use verdict::{
-    CLEAR_BELOW, CLEAR_FROM, Evidence, FEWEST_BITES, FEWEST_CASTS, FEWEST_SWITCHES, LEANS_FROM, Reason,
-    Verdict, verdict,
+    CLEAR_BELOW, Evidence, FEWEST_BITES, FEWEST_CASTS, FEWEST_SWITCHES, LEANS_FROM, Reason, Verdict, verdict,
 };

@@ -1,4 +1,4 @@
-//! The log-rank test of two groups of waits, with its weighted forms.
+//! The log-rank test of two groups of waits (Mantel 1966; Peto and Peto 1972).
 
 use super::error::CompareError;
 use super::tails::normal_two_sided;
@@ -11,23 +11,10 @@ struct BiteTime {
     bites: [f64; 2],
 }
 
-/// How the bites at a time are weighed against those at other times.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Weighting {
-    /// All alike: the log-rank test (Mantel 1966; Peto and Peto 1972).
-    LogRank,
-    /// By the casts still out (Gehan 1965; the Wilcoxon form).
-    Gehan,
-    /// By the square root of the casts still out (Tarone and Ware 1977).
-    TaroneWare,
-    /// By the pooled survival, estimated as the product of 1 - d / (n + 1) (Peto and Peto 1972).
-    PetoPeto,
-}
-
 /// One comparison of two groups of waits.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct LogRank {
-    /// Bites seen on each side (weighted sums under a weighting).
+    /// Bites seen on each side.
     pub observed: [f64; 2],
     /// Bites expected on each side if both shared one hazard, by the casts still out.
     pub expected: [f64; 2],
@@ -55,28 +42,14 @@ impl LogRank {
     pub fn p(&self) -> Option<f64> {
         self.z().map(normal_two_sided)
     }
-
-    /// Sum of (O - E)^2 / E over both sides: the simpler, conservative form in older papers.
-    pub fn conservative_chi_square(&self) -> Option<f64> {
-        let term = |i: usize| {
-            let difference = self.observed[i] - self.expected[i];
-            difference * difference / self.expected[i]
-        };
-        (self.expected[0] > 0.0 && self.expected[1] > 0.0).then(|| term(0) + term(1))
-    }
-
-    /// Peto's one-step log hazard ratio of A to B: excess over variance (Peto and Peto 1972).
-    pub fn log_hazard_ratio(&self) -> Option<f64> {
-        (self.variance > 0.0).then(|| self.excess() / self.variance)
-    }
 }
 
 /// Compares two groups of waits. Bites come before other ends at equal times. Cost: one sort.
-pub fn log_rank(a: &[Wait], b: &[Wait], weighting: Weighting) -> Result<LogRank, CompareError> {
+pub fn log_rank(a: &[Wait], b: &[Wait]) -> Result<LogRank, CompareError> {
     if a.is_empty() || b.is_empty() {
         return Err(CompareError::EmptyGroup);
     }
-    Ok(sum_up(&[Side::new(a), Side::new(b)], weighting))
+    Ok(sum_up(&[Side::new(a), Side::new(b)]))
 }
 
 /// The waits of one side as sorted keys: the bits of a non-negative float sort as the float does.
@@ -128,45 +101,31 @@ impl Walk<'_> {
     }
 }
 
-fn sum_up(sides: &[Side; 2], weighting: Weighting) -> LogRank {
+fn sum_up(sides: &[Side; 2]) -> LogRank {
     let mut walks = [0, 1].map(|i| Walk { side: &sides[i], bite: 0, other: 0 });
-    let mut sum = Sum { total: LogRank::default(), survival: 1.0, weighting };
+    let mut total = LogRank::default();
     loop {
         let key = walks[0].next_bite().min(walks[1].next_bite());
         if key == u64::MAX {
-            return sum.total;
+            return total;
         }
         let out = [walks[0].out_at(key), walks[1].out_at(key)];
         let bites = [walks[0].take_bites(key), walks[1].take_bites(key)];
-        sum.take(&BiteTime { out, bites });
+        total.take(&BiteTime { out, bites });
     }
 }
 
-struct Sum {
-    total: LogRank,
-    survival: f64,
-    weighting: Weighting,
-}
-
-impl Sum {
+impl LogRank {
     fn take(&mut self, at: &BiteTime) {
         let out = at.out[0] + at.out[1];
         let bites = at.bites[0] + at.bites[1];
-        self.survival *= 1.0 - bites / (out + 1.0);
-        let weight = match self.weighting {
-            Weighting::LogRank => 1.0,
-            Weighting::Gehan => out,
-            Weighting::TaroneWare => libm::sqrt(out),
-            Weighting::PetoPeto => self.survival,
-        };
         let share = at.out[0] / out;
         for side in 0..2 {
-            self.total.observed[side] += weight * at.bites[side];
-            self.total.expected[side] += weight * bites * at.out[side] / out;
+            self.observed[side] += at.bites[side];
+            self.expected[side] += bites * at.out[side] / out;
         }
         if out > 1.0 {
-            let spread = share * (1.0 - share) * bites * (out - bites) / (out - 1.0);
-            self.total.variance += weight * weight * spread;
+            self.variance += share * (1.0 - share) * bites * (out - bites) / (out - 1.0);
         }
     }
 }
@@ -183,22 +142,22 @@ mod tests {
     #[test]
     fn an_empty_side_is_refused() {
         let some = waits(&[(1.0, true)]);
-        assert_eq!(log_rank(&some, &[], Weighting::LogRank), Err(CompareError::EmptyGroup));
+        assert_eq!(log_rank(&some, &[]), Err(CompareError::EmptyGroup));
     }
 
     #[test]
     fn without_a_bite_while_both_are_out_there_is_no_evidence() {
         let a = waits(&[(5.0, true), (9.0, false)]);
         let b = waits(&[(1.0, false), (2.0, false)]);
-        let test = log_rank(&a, &b, Weighting::LogRank).unwrap();
-        assert_eq!((test.z(), test.p(), test.log_hazard_ratio()), (None, None, None));
+        let test = log_rank(&a, &b).unwrap();
+        assert_eq!((test.z(), test.p()), (None, None));
         assert_eq!(test.excess(), 0.0);
     }
 
     #[test]
     fn a_bite_at_the_time_another_was_wound_in_comes_first() {
         // At 4 min both are still out: expected 1/2 on each side.
-        let test = log_rank(&waits(&[(4.0, true)]), &waits(&[(4.0, false)]), Weighting::LogRank).unwrap();
+        let test = log_rank(&waits(&[(4.0, true)]), &waits(&[(4.0, false)])).unwrap();
         assert_eq!(test.expected, [0.5, 0.5]);
     }
 
@@ -207,7 +166,7 @@ mod tests {
         let a = waits(&[(-0.0, true), (3.0, true)]);
         let b = waits(&[(0.0, true), (2.0, true)]);
         let plain = waits(&[(0.0, true), (3.0, true)]);
-        assert_eq!(log_rank(&a, &b, Weighting::LogRank), log_rank(&plain, &b, Weighting::LogRank));
+        assert_eq!(log_rank(&a, &b), log_rank(&plain, &b));
     }
 
     /// The sum directly from the definition, time by time.
@@ -239,7 +198,7 @@ mod tests {
     proptest! {
         #[test]
         fn one_sort_equals_the_definition(a in any_waits(), b in any_waits()) {
-            let fast = log_rank(&a, &b, Weighting::LogRank).unwrap();
+            let fast = log_rank(&a, &b).unwrap();
             let (excess, variance) = slow(&a, &b);
             prop_assert!((fast.excess() - excess).abs() < 1e-10);
             prop_assert!((fast.variance - variance).abs() < 1e-10);
@@ -249,15 +208,10 @@ mod tests {
 
         #[test]
         fn swapping_sides_changes_the_sign(a in any_waits(), b in any_waits()) {
-            for weighting in
-                [Weighting::LogRank, Weighting::Gehan, Weighting::TaroneWare, Weighting::PetoPeto]
-            {
-                let one = log_rank(&a, &b, weighting).unwrap();
-                let two = log_rank(&b, &a, weighting).unwrap();
-                prop_assert!((one.excess() + two.excess()).abs() < 1e-9);
-                prop_assert!((one.variance - two.variance).abs() < 1e-9);
-                prop_assert!(one.p().is_none_or(|p| (0.0..=1.0).contains(&p)));
-            }
+            let (one, two) = (log_rank(&a, &b).unwrap(), log_rank(&b, &a).unwrap());
+            prop_assert!((one.excess() + two.excess()).abs() < 1e-9);
+            prop_assert!((one.variance - two.variance).abs() < 1e-9);
+            prop_assert!(one.p().is_none_or(|p| (0.0..=1.0).contains(&p)));
         }
     }
 }

@@ -184,7 +184,7 @@ pub fn log_rank_scores(waits: &[Wait]) -> Vec<f64> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::log_rank::{Weighting, log_rank};
+    use super::super::log_rank::log_rank;
     use super::*;
     use proptest::prelude::*;
 
@@ -261,7 +261,7 @@ mod tests {
             let cut = cut.min(waits.len() - 1);
             let scores = log_rank_scores(&waits);
             prop_assert!(scores.iter().sum::<f64>().abs() < 1e-9);
-            let test = log_rank(&waits[..cut], &waits[cut..], Weighting::LogRank).unwrap();
+            let test = log_rank(&waits[..cut], &waits[cut..]).unwrap();
             prop_assert!((scores[..cut].iter().sum::<f64>() - test.excess()).abs() < 1e-9);
         }
     }

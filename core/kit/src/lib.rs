@@ -14,7 +14,7 @@ mod plans;
 pub use logged::{
     Measured, allowances, hooklength, logged_allowances, logged_hooklength, logged_measured, measured,
 };
-pub use plans::{NEAR_DAYS, nearest_plan};
+pub use plans::nearest_plan;
 
 use restwater_bench::fall::Calibration;
 use restwater_bench::hooklength::{Hooklength, Wallet};
@@ -141,33 +141,11 @@ fn is_of_the_wallet(payload: &Payload) -> bool {
 impl Kit {
     fn take(&mut self, op: Uuid, payload: &Payload) {
         match payload {
-            Payload::HooklengthsTied { hooklength: kind, count } => self.put(op, hooklength(kind), *count),
-            Payload::HooklengthsCounted { hooklength: kind, count } => {
-                let kind = hooklength(kind);
-                let have = self.wallet.count(kind);
-                let done = self.wallet.remove(kind, have).and(self.wallet.add(kind, *count));
-                self.note(op, done.is_ok());
-                self.settle(kind, u16::MAX);
-            }
-            Payload::HooklengthsTakenOut { hooklength: kind, count } => {
-                self.pull(op, hooklength(kind), *count);
-                self.settle(hooklength(kind), *count);
-            }
-            Payload::HooklengthsCutDown { from, to_tenth_mm, count } => {
-                let (from, to) = (hooklength(from), LineLength::from_tenths_mm(*to_tenth_mm));
-                let shorter = to.tenths_mm() > 0 && to < from.length;
-                if shorter {
-                    let cut = self.pull(op, from, *count);
-                    self.put(op, Hooklength { length: to, ..from }, cut);
-                }
-                self.note(op, shorter);
-            }
-            Payload::HooklengthsWanted { hooklength: kind, count } => {
-                let kind = hooklength(kind);
-                let had = self.wanted.count(kind);
-                let done = self.wanted.remove(kind, had).and(self.wanted.add(kind, *count));
-                self.note(op, done.is_ok());
-            }
+            Payload::HooklengthsTied { .. }
+            | Payload::HooklengthsCounted { .. }
+            | Payload::HooklengthsTakenOut { .. }
+            | Payload::HooklengthsCutDown { .. }
+            | Payload::HooklengthsWanted { .. } => self.take_hooklengths(op, payload),
             Payload::SpoolAdded { diameter_um, length_tenth_mm } => {
                 let left = LineLength::from_tenths_mm(*length_tenth_mm);
                 self.spools.push(Spool { id: op, diameter_um: *diameter_um, left });
@@ -208,6 +186,40 @@ impl Kit {
             Payload::ClubTaken(_) | Payload::ClubLeft | Payload::Unknown { .. } => {}
             // Entries of a day are not part of a kit.
             _ => self.note(op, false),
+        }
+    }
+
+    /// What is in the wallet, and what is to be carried.
+    fn take_hooklengths(&mut self, op: Uuid, payload: &Payload) {
+        match payload {
+            Payload::HooklengthsTied { hooklength: kind, count } => self.put(op, hooklength(kind), *count),
+            Payload::HooklengthsCounted { hooklength: kind, count } => {
+                let kind = hooklength(kind);
+                let have = self.wallet.count(kind);
+                let done = self.wallet.remove(kind, have).and(self.wallet.add(kind, *count));
+                self.note(op, done.is_ok());
+                self.settle(kind, u16::MAX);
+            }
+            Payload::HooklengthsTakenOut { hooklength: kind, count } => {
+                self.pull(op, hooklength(kind), *count);
+                self.settle(hooklength(kind), *count);
+            }
+            Payload::HooklengthsCutDown { from, to_tenth_mm, count } => {
+                let (from, to) = (hooklength(from), LineLength::from_tenths_mm(*to_tenth_mm));
+                let shorter = to.tenths_mm() > 0 && to < from.length;
+                if shorter {
+                    let cut = self.pull(op, from, *count);
+                    self.put(op, Hooklength { length: to, ..from }, cut);
+                }
+                self.note(op, shorter);
+            }
+            Payload::HooklengthsWanted { hooklength: kind, count } => {
+                let kind = hooklength(kind);
+                let had = self.wanted.count(kind);
+                let done = self.wanted.remove(kind, had).and(self.wanted.add(kind, *count));
+                self.note(op, done.is_ok());
+            }
+            _ => {}
         }
     }
 

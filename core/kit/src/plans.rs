@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 /// A plan also counts for days this near to its own, as for a match that was put off over the weekend. A
 /// choice.
-pub const NEAR_DAYS: i32 = 3;
+const NEAR_DAYS: i32 = 3;
 
 /// Applies an entry; the latest entry of each line counts.
 pub(super) fn take(plans: &mut BTreeMap<i32, Plan>, payload: &Payload) {

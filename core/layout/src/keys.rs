@@ -281,91 +281,60 @@ enum Slot {
     NextRod,
 }
 
+/// Feed, and what the anglers on either side do: the keys after the first in every state with a session.
+const AROUND: [Key; 4] = [Key::Feed, Key::Neighbour, Key::NeighbourSecond, Key::NeighbourThird];
+
 /// The pages of small keys, nearest to the hand first.
 fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<Slot>; 2]> {
     let key = |k| Some(Slot::Key(k));
-    let second = if several_rods { Some(Slot::NextRod) } else { key(Key::TimeBack) };
-    let later = |first: Vec<Key>| {
-        let mut keys = if several_rods { vec![Key::TimeBack] } else { Vec::new() };
-        keys.extend(first);
-        keys
+    let next = |alone| if several_rods { Some(Slot::NextRod) } else { key(alone) };
+    let first = match state {
+        BankState::NoSession => return vec![[None, key(Key::Redo)]],
+        BankState::Ready => [key(Key::Tackle), next(Key::TimeBack)],
+        BankState::Away => [key(Key::Away), next(Key::TimeBack)],
+        BankState::Landed => [key(if three_fit { Key::Fish } else { Key::Weigh }), next(Key::TimeBack)],
+        // The angler's hands may have been full at the bite, so LANDED is one tap, whatever the number of rods.
+        BankState::Out => [key(Key::LandedLate), next(Key::Liner)],
+        // LOST is in the place beside CAST now, so MORE takes the place of LINER, which has no use here.
+        BankState::FishOn => [Some(Slot::More), next(Key::TimeBack)],
     };
-    let in_twos = |keys: Vec<Key>| {
-        keys.chunks(2).map(|two| [key(two[0]), two.get(1).and_then(|k| key(*k))]).collect::<Vec<_>>()
+    let later = later_keys(state, several_rods, three_fit);
+    let of_two = |two: &[Key]| match (state, two) {
+        (BankState::FishOn, _) => [Some(Slot::More), key(two[0])],
+        _ => [key(two[0]), two.get(1).and_then(|k| key(*k))],
     };
+    let at_once = if state == BankState::FishOn { 1 } else { 2 };
+    std::iter::once(first).chain(later.chunks(at_once).map(of_two)).collect()
+}
+
+/// The keys of the pages after the first. What the next rod takes the place of on the first page comes first.
+fn later_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key> {
+    let displaced = if state == BankState::Out { Key::Liner } else { Key::TimeBack };
+    let mut keys = if several_rods { vec![displaced] } else { Vec::new() };
     match state {
-        BankState::NoSession => vec![[None, key(Key::Redo)]],
+        BankState::NoSession => {}
         // The same keys whether away or not, except that I'M BACK and Tackle exchange places.
         BankState::Ready | BankState::Away => {
-            let in_place = |ready, away| if state == BankState::Away { away } else { ready };
-            let mut all = vec![[key(in_place(Key::Tackle, Key::Away)), second]];
-            all.extend(in_twos(later(vec![
-                Key::Feed,
-                Key::Neighbour,
-                Key::NeighbourSecond,
-                Key::NeighbourThird,
-                Key::Redo,
-                in_place(Key::Away, Key::Tackle),
-                Key::FeedOther,
-                Key::Seen,
-                Key::TimeBackFive,
-                Key::End,
-            ])));
-            all
+            let other = if state == BankState::Away { Key::Tackle } else { Key::Away };
+            keys.extend(AROUND);
+            keys.extend([Key::Redo, other, Key::FeedOther, Key::Seen, Key::TimeBackFive, Key::End]);
         }
         BankState::Landed => {
-            let first = if three_fit { Key::Fish } else { Key::Weigh };
-            let mut rest = if three_fit { Vec::new() } else { vec![Key::Fish] };
-            rest.extend([
-                Key::Feed,
-                Key::Neighbour,
-                Key::NeighbourSecond,
-                Key::NeighbourThird,
-                Key::Redo,
-                Key::Away,
-                Key::FeedOther,
-                Key::Seen,
-                Key::TimeBackFive,
-                Key::Tackle,
-                Key::End,
-            ]);
-            let mut all = vec![[key(first), second]];
-            all.extend(in_twos(later(rest)));
-            all
+            if !three_fit {
+                keys.push(Key::Fish);
+            }
+            keys.extend(AROUND);
+            keys.extend([Key::Redo, Key::Away, Key::FeedOther, Key::Seen, Key::TimeBackFive]);
+            keys.extend([Key::Tackle, Key::End]);
         }
         BankState::Out => {
-            // The angler's hands may have been full at the bite, so LANDED is one tap, whatever the number of
-            // rods.
-            let other = if several_rods { Some(Slot::NextRod) } else { key(Key::Liner) };
-            let mut rest = if several_rods { vec![Key::Liner] } else { Vec::new() };
-            rest.extend([
-                Key::Feed,
-                Key::Neighbour,
-                Key::NeighbourSecond,
-                Key::NeighbourThird,
-                Key::TimeBack,
-                Key::LostLate,
-                Key::Seen,
-                Key::FeedOther,
-                Key::TimeBackFive,
-                Key::Indication,
-                Key::Twitch,
-                Key::Redo,
-            ]);
-            rest.extend([Key::Tackle, Key::End]);
-            let mut all = vec![[key(Key::LandedLate), other]];
-            all.extend(in_twos(rest));
-            all
+            keys.extend(AROUND);
+            keys.extend([Key::TimeBack, Key::LostLate, Key::Seen, Key::FeedOther, Key::TimeBackFive]);
+            keys.extend([Key::Indication, Key::Twitch, Key::Redo, Key::Tackle, Key::End]);
         }
-        // LOST is in the place beside CAST now, so MORE takes the place of LINER, which has no use here.
-        BankState::FishOn => {
-            let mut all = vec![[Some(Slot::More), second]];
-            all.extend(
-                later(vec![Key::TimeBackFive, Key::Redo]).into_iter().map(|k| [Some(Slot::More), key(k)]),
-            );
-            all
-        }
+        BankState::FishOn => keys.extend([Key::TimeBackFive, Key::Redo]),
     }
+    keys
 }
 
 /// Lays the pad.

@@ -212,6 +212,7 @@ next-hardly = bis { $longest } min macht länger wenig Unterschied
 next-try-leave = ob das besser ist: { $leave }
 next-longer = was nach { $minutes } min kommt
 next-longer-why = Kein Wurf lag länger: lass ein oder zwei liegen.
+next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Ein Tag: versuch es noch einmal im Wechsel.
 next-heights = Höhen { $open }
 next-heights-why = an diesem Gewässer nicht probiert

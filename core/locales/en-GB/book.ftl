@@ -213,6 +213,7 @@ next-hardly = up to { $longest } min, longer makes little difference
 next-try-leave = whether this is better: { $leave }
 next-longer = what comes after { $minutes } min
 next-longer-why = No cast was left longer: leave one or two.
+next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Only one day: alternate the two again.
 next-heights = heights { $open }
 next-heights-why = not tried on this water

@@ -212,6 +212,7 @@ next-hardly = jusqu'à { $longest } min, plus long ne change guère
 next-try-leave = si cela vaut mieux : { $leave }
 next-longer = ce qui vient après { $minutes } min
 next-longer-why = Aucun lancer n'est resté plus longtemps : laissez-en un ou deux.
+next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Un seul jour : refaites l'essai en alternant.
 next-heights = hauteurs { $open }
 next-heights-why = pas essayées sur ce plan d'eau

@@ -26,7 +26,7 @@ pub struct CastsLeft {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum CastsLeftError {
     /// A range below zero or the wrong way round.
-    #[error("{what} can't run from {low} to {high} ms: enter it again")]
+    #[error("{what} can't run from {low} to {high} ms")]
     BadRange {
         /// Which range.
         what: &'static str,
@@ -36,10 +36,10 @@ pub enum CastsLeftError {
         high: i64,
     },
     /// A reserve below zero.
-    #[error("a reserve of {0} ms can't be used: enter the minutes to keep for packing the nets")]
+    #[error("a reserve of {0} ms can't be used")]
     BadReserve(i64),
     /// A cast that takes no time.
-    #[error("leave and turn-round together take no time: enter how long a cast is to stay out")]
+    #[error("leave and turn-round together take no time")]
     NoCycle,
 }
 

@@ -29,10 +29,10 @@ pub const STARTING_SPREAD: f64 = 0.35;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum ClassError {
     /// No name.
-    #[error("a size class needs a name: give it one")]
+    #[error("a size class needs a name")]
     NoName,
     /// An impossible spread.
-    #[error("the spread of \"{name}\" must be above 0 and at most 2, not {spread}: 0.35 is a usual start")]
+    #[error("the spread of \"{name}\" must be above 0 and at most 2, not {spread}")]
     BadSpread {
         /// Which class.
         name: String,

@@ -8,6 +8,10 @@ use serde::{Deserialize, Serialize};
 
 /// Milliseconds in a minute.
 pub const MINUTE_MS: i64 = 60_000;
+/// Milliseconds in an hour.
+pub const HOUR_MS: i64 = 60 * MINUTE_MS;
+/// Milliseconds in a day.
+pub const DAY_MS: i64 = 24 * HOUR_MS;
 
 /// When the match starts and stops, by the organiser's clock.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -53,34 +57,34 @@ pub struct Alarm {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum ClockError {
     /// Ends before it starts.
-    #[error("all-out comes {0} min before all-in: check both times and the date")]
+    #[error("all-out comes {0} min before all-in")]
     OutBeforeIn(i64),
     /// No time between.
-    #[error("all-in and all-out are the same moment: check both times")]
+    #[error("all-in and all-out are the same moment")]
     NoTime,
     /// Longer than a fortnight.
-    #[error("{0} hours between all-in and all-out is more than a fortnight: check the date")]
+    #[error("{0} hours between all-in and all-out is more than a fortnight")]
     TooLong(i64),
     /// The two clocks differ by too much for a slow or fast watch.
-    #[error("the organiser's clock and the phone's are {0} h apart: check the phone's date and zone")]
+    #[error("the organiser's clock and the phone's are {0} h apart")]
     OffsetTooLarge(i64),
     /// Times outside what a calendar holds.
-    #[error("that moment is outside the calendar: check the date")]
+    #[error("that moment is outside the calendar")]
     NotAMoment,
     /// Too long to land a fish after all-out.
-    #[error("{0} minutes to land a fish after all-out is more than two hours: check it")]
+    #[error("{0} minutes to land a fish after all-out is more than two hours")]
     LandingTooLong(u16),
     /// An alarm before all-in.
-    #[error("an alarm {0} min before all-out would sound before all-in: choose fewer minutes")]
+    #[error("an alarm {0} min before all-out would sound before all-in")]
     AlarmTooEarly(u16),
 }
 
 /// A fortnight.
-const LONGEST_MS: i64 = 14 * 24 * 60 * MINUTE_MS;
+const LONGEST_MS: i64 = 14 * DAY_MS;
 /// Half a day: more is a wrong date, not a slow watch.
-const OFFSET_MS: i64 = 12 * 60 * MINUTE_MS;
+const OFFSET_MS: i64 = 12 * HOUR_MS;
 /// About 100 years either side of 1970 keeps every sum far from the ends of an integer.
-const MOMENT_MS: i64 = 100 * 366 * 24 * 60 * MINUTE_MS;
+const MOMENT_MS: i64 = 100 * 366 * DAY_MS;
 
 impl MatchClock {
     /// A match from all-in to all-out by the organiser's clock, with minutes to land a hooked fish after.
@@ -101,7 +105,7 @@ impl MatchClock {
             return Err(ClockError::NoTime);
         }
         if length > LONGEST_MS {
-            return Err(ClockError::TooLong(length / (60 * MINUTE_MS)));
+            return Err(ClockError::TooLong(length / HOUR_MS));
         }
         if landing_min > 120 {
             return Err(ClockError::LandingTooLong(landing_min));
@@ -115,11 +119,6 @@ impl MatchClock {
             return Err(ClockError::NotAMoment);
         }
         checked_offset(announced_ms - phone_ms)
-    }
-
-    /// The same match with another offset.
-    pub fn with_offset(self, offset_ms: i64) -> Result<Self, ClockError> {
-        Ok(Self { offset_ms: checked_offset(offset_ms)?, ..self })
     }
 
     /// All-in by the phone's clock.
@@ -185,7 +184,7 @@ fn checked_offset(offset_ms: i64) -> Result<i64, ClockError> {
     if (-OFFSET_MS..=OFFSET_MS).contains(&offset_ms) {
         Ok(offset_ms)
     } else {
-        Err(ClockError::OffsetTooLarge(offset_ms.saturating_abs() / (60 * MINUTE_MS)))
+        Err(ClockError::OffsetTooLarge(offset_ms.saturating_abs() / HOUR_MS))
     }
 }
 
@@ -194,10 +193,14 @@ mod tests {
     use super::*;
 
     const TEN: i64 = 1_800_000_000_000;
-    const HOUR: i64 = 60 * MINUTE_MS;
+    const HOUR: i64 = HOUR_MS;
+
+    fn with_offset(offset_ms: i64) -> Result<MatchClock, ClockError> {
+        MatchClock::new(TEN, TEN + 5 * HOUR, 15, offset_ms)
+    }
 
     fn clock() -> MatchClock {
-        MatchClock::new(TEN, TEN + 5 * HOUR, 15, 0).unwrap()
+        with_offset(0).unwrap()
     }
 
     #[test]
@@ -213,7 +216,7 @@ mod tests {
     fn the_signal_sets_the_offset() {
         // All-in was due at ten and heard when the phone showed a minute past.
         let offset = MatchClock::offset_from_signal(TEN, TEN + MINUTE_MS).unwrap();
-        let clock = clock().with_offset(offset).unwrap();
+        let clock = with_offset(offset).unwrap();
         assert_eq!(clock.phase(TEN + MINUTE_MS), Phase::Fishing { left_ms: 5 * HOUR });
         assert_eq!(clock.all_out_phone_ms(), TEN + 5 * HOUR + MINUTE_MS);
     }
@@ -223,10 +226,10 @@ mod tests {
         assert_eq!(MatchClock::new(TEN, TEN - HOUR, 0, 0), Err(ClockError::OutBeforeIn(60)));
         assert_eq!(MatchClock::new(TEN, TEN, 0, 0), Err(ClockError::NoTime));
         assert!(matches!(MatchClock::new(TEN, TEN + 400 * HOUR, 0, 0), Err(ClockError::TooLong(400))));
-        assert!(matches!(clock().with_offset(24 * HOUR), Err(ClockError::OffsetTooLarge(24))));
+        assert!(matches!(with_offset(24 * HOUR), Err(ClockError::OffsetTooLarge(24))));
         assert_eq!(MatchClock::new(i64::MIN, TEN, 0, 0), Err(ClockError::NotAMoment));
         assert_eq!(MatchClock::new(TEN, TEN + HOUR, 999, 0), Err(ClockError::LandingTooLong(999)));
-        assert!(matches!(clock().with_offset(i64::MIN), Err(ClockError::OffsetTooLarge(_))));
+        assert!(matches!(with_offset(i64::MIN), Err(ClockError::OffsetTooLarge(_))));
     }
 
     #[test]

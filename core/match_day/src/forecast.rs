@@ -31,22 +31,22 @@ impl<F: Fn(f64) -> f64> WaitSurvival for F {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum ForecastError {
     /// No law of the wait, or weights that are all zero.
-    #[error("nothing is known of the waits yet: log a few casts first")]
+    #[error("nothing is known of the waits yet")]
     NoLaw,
     /// A weight that is negative or not a number.
-    #[error("{0} can't be the weight of a law: weights are zero or more")]
+    #[error("{0} can't be the weight of a law")]
     BadWeight(f64),
     /// A time that is negative or not a number.
-    #[error("{0} is no length of time: check all-out, the reserve and the turn-round")]
+    #[error("{0} is no length of time")]
     NotATime(f64),
     /// Leave time and turn-round are zero, which would give infinitely many casts.
-    #[error("a cast must take some time: set how long a cast is left")]
+    #[error("a cast must take some time")]
     NoCastTime,
     /// No landed fish and no assumed weights to draw from.
-    #[error("no weight of a fish is known: enter one fish, or an average")]
+    #[error("no weight of a fish is known")]
     NoFish,
     /// A weight of a fish that is negative or not a number.
-    #[error("{0} is no weight of a fish: mend it")]
+    #[error("{0} is no weight of a fish")]
     NotAFish(f64),
 }
 

@@ -74,19 +74,19 @@ pub struct MatchRules {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum RulesError {
     /// Two nets of one name.
-    #[error("two nets are called \"{0}\": give each its own name")]
+    #[error("two nets are called \"{0}\"")]
     DuplicateNet(String),
     /// A net without a name.
-    #[error("a net needs a name: number them if nothing better comes")]
+    #[error("a net needs a name")]
     NoName,
     /// A net that may hold nothing.
-    #[error("the net \"{0}\" may hold nothing: name its kinds or let it hold anything")]
+    #[error("the net \"{0}\" may hold nothing")]
     HoldsNothing(String),
     /// No kind counts.
-    #[error("no kind of fish counts: name the kinds or let everything count")]
+    #[error("no kind of fish counts")]
     NothingCounts,
     /// Too long after all-out.
-    #[error("{0} minutes to land a fish after all-out is more than two hours: check it")]
+    #[error("{0} minutes to land a fish after all-out is more than two hours")]
     LandingTooLong(u16),
     /// A limit that is not a weight.
     #[error("limit of the net \"{net}\": {source}")]
@@ -97,10 +97,10 @@ pub enum RulesError {
         source: WeightError,
     },
     /// A net that the rules don't have.
-    #[error("there is no net \"{0}\" in the rules of the day: add it or choose another")]
+    #[error("there is no net \"{0}\" in the rules of the day")]
     NoSuchNet(String),
     /// A fish of a kind that the net may not hold.
-    #[error("{kind} may not go into the net \"{net}\": choose another net")]
+    #[error("{kind} may not go into the net \"{net}\"")]
     WrongNet {
         /// The kind of fish.
         kind: String,

@@ -47,7 +47,7 @@ pub enum NearLimit {
 /// Share of a limit from which a net is near it.
 pub const NEAR: f64 = 0.8;
 /// 95 % point of the standard normal: the upper end is passed once in twenty.
-const UPPER: f64 = 1.644_853_626_951_472_7;
+pub const UPPER: f64 = 1.644_853_626_951_472_7;
 
 /// A net and what is in it.
 #[derive(Debug, Clone, PartialEq)]
@@ -103,7 +103,7 @@ pub enum RunningError {
     #[error(transparent)]
     Weight(#[from] WeightError),
     /// The ends of a guess are the wrong way round.
-    #[error("the guess runs from {low} down to {high}: swap the ends")]
+    #[error("the guess runs from {low} down to {high}")]
     GuessBackwards {
         /// Lower end as entered.
         low: Weight,
@@ -111,7 +111,7 @@ pub enum RunningError {
         high: Weight,
     },
     /// A class that is not in the list.
-    #[error("there is no size class number {0}: choose one from the list")]
+    #[error("there is no size class number {0}")]
     NoSuchClass(usize),
 }
 

@@ -44,10 +44,10 @@ pub struct WeighIn {
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum WeighInError {
     /// A net that the own count doesn't have.
-    #[error("there is no net \"{0}\" in your own count: choose one of its nets")]
+    #[error("there is no net \"{0}\" in your own count")]
     NoSuchNet(String),
     /// A net weighed twice.
-    #[error("the net \"{0}\" is weighed twice: keep the signed weight")]
+    #[error("the net \"{0}\" is weighed twice")]
     Twice(String),
     /// An impossible weight.
     #[error(transparent)]

@@ -99,5 +99,5 @@ fn alternative(words: &Wording, curve: &SurvivalCurve, end: f64, tick: f64) -> S
         list.push(words.say_with("report-curve-at", &args));
         at += tick;
     }
-    words.say_with("report-curve-alt", &[("list", Arg::Text(&list.join(", ")))])
+    words.say_with("report-curve-alt", &[("list", Arg::Text(&words.listed(&list)))])
 }

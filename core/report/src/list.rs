@@ -81,13 +81,13 @@ fn row(
     });
     let fish = fish.map(|fish| fish_words(words, fish)).unwrap_or_default();
     let lost = cast.hooklength_lost.map(|_| words.say("report-end-hooklength"));
-    let end = [end].into_iter().chain(fish).chain(lost).collect::<Vec<_>>().join(", ");
+    let end: Vec<String> = [end].into_iter().chain(fish).chain(lost).collect();
     vec![
         times.say(&cast.start.shown),
         cast.rod.to_string(),
         spot.unwrap_or_default(),
         cut(cast.rig.bait.as_deref().unwrap_or_default(), CELL_CHARS),
         wait.unwrap_or_default(),
-        end,
+        words.listed(&end),
     ]
 }

@@ -68,7 +68,7 @@ fn alternative(words: &Wording, waits: &[Wait]) -> String {
         "report-strip-alt",
         &[
             ("bites", Arg::Count(bites.len())),
-            ("list", Arg::Text(&if list.is_empty() { "0".to_owned() } else { list.join(", ") })),
+            ("list", Arg::Text(&if list.is_empty() { "0".to_owned() } else { words.listed(&list) })),
             ("others", Arg::Count(waits.len() - bites.len())),
         ],
     )

@@ -4,7 +4,7 @@
 use super::{
     Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Wording,
 };
-use restwater_caution::shown::{Occasion, Seen, at_a_peg, bearing_on};
+use restwater_caution::shown::{Occasion, Seen, at_a_peg, that_apply};
 use restwater_caution::table::{ALL, CLOSING_ID, Caution, REVIEWED, Region};
 
 /// What the screen is made from.
@@ -33,9 +33,9 @@ impl CautionsInput<'_> {
     fn ordered(&self) -> (Vec<&'static Caution>, Vec<&'static Caution>) {
         let few = at_a_peg(self.region, &self.occasion);
         let open: Vec<&Caution> = few.into_iter().filter(|c| !self.is_seen(c)).collect();
-        let bearing = bearing_on(self.region, &self.occasion);
+        let applying = that_apply(self.region, &self.occasion);
         let mut rest: Vec<&Caution> = Vec::new();
-        for caution in bearing.into_iter().chain(ALL.iter().filter(|c| c.regions.contains(&self.region))) {
+        for caution in applying.into_iter().chain(ALL.iter().filter(|c| c.regions.contains(&self.region))) {
             if !open.iter().chain(&rest).any(|other| other.id == caution.id) {
                 rest.push(caution);
             }
@@ -86,7 +86,7 @@ fn card(input: &CautionsInput, caution: &Caution, is_open: bool, next: Option<&C
     leaf.says = words.say(caution.id);
     let regions: Vec<String> = caution.regions.iter().map(|region| region_words(words, *region)).collect();
     let everywhere = caution.regions.len() == Region::ALL.len();
-    let regions = if everywhere { words.say("cautions-everywhere") } else { regions.join(", ") };
+    let regions = if everywhere { words.say("cautions-everywhere") } else { words.listed(&regions) };
     leaf.lines = vec![
         LeafLine::new(words.say("cautions-authority"), words.say(&caution.authority_id())),
         LeafLine::new(words.say("cautions-region"), regions),

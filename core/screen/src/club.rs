@@ -42,7 +42,7 @@ pub(crate) fn made_of(words: &Wording, start: &ClubStart) -> Vec<String> {
         })
         .collect();
     let own = (!waters.is_empty())
-        .then(|| words.say_with("club-waters", &[("waters", Arg::Text(&waters.join(", ")))]));
+        .then(|| words.say_with("club-waters", &[("waters", Arg::Text(&words.listed(&waters)))]));
     let all = [Some(words.say("club-made-of")), Some(says(words, start)), own, Some(words.say("club-casts"))];
     all.into_iter().flatten().collect()
 }
@@ -68,7 +68,7 @@ pub(crate) fn figures(words: &Wording, used: &ClubUsed) -> String {
     };
     let percent = super::figures::whole(100.0 * used.own);
     let own = words.say_with("club-own", &[("percent", Arg::Text(&percent))]);
-    format!("{}. {} {here} {own}", words.say("club-figures"), says(words, used.start))
+    words.sentences(&[&words.say("club-figures"), &says(words, used.start), &here, &own])
 }
 
 #[cfg(test)]

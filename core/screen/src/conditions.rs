@@ -72,7 +72,7 @@ pub fn conditions_words(words: &Wording, known: &Conditions) -> String {
         let value = choice_words(words, answer);
         words.say_with(&format!("conditions-in-{}", name(question)), &[("value", Arg::Text(&value))])
     };
-    known_answers(known).map(said).collect::<Vec<_>>().join(", ")
+    words.listed(&known_answers(known).map(said).collect::<Vec<_>>())
 }
 
 /// The part of a message id that names a question.

@@ -48,7 +48,7 @@ fn at_water(
 ) -> String {
     let date = started.map(|(wall_ms, offset_min)| date_words(words, wall_ms, offset_min));
     let peg = peg.map(|peg| super::peg_words(words, peg));
-    [date, water, peg].into_iter().flatten().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ")
+    words.listed(&[date, water, peg].map(Option::unwrap_or_default))
 }
 
 #[cfg(test)]

@@ -119,7 +119,7 @@ impl Card<'_> {
         let best = best.map(|weight| words.say_with("day-best", &[("weight", Arg::Text(&weight))]));
         let classes: Vec<String> = classes.into_iter().map(class).chain(rest).collect();
         let all =
-            [Some(classes.join(", ")).filter(|classes| !classes.is_empty()), best].into_iter().flatten();
+            [Some(words.listed(&classes)).filter(|classes| !classes.is_empty()), best].into_iter().flatten();
         // The best of all fish, not of those that were named last.
         let all = words.apart(&all.collect::<Vec<_>>());
         (!all.is_empty()).then(|| LeafLine { detail: all, ..self.heading("day-fish") })
@@ -200,7 +200,7 @@ impl Card<'_> {
                 || words.say_with("day-next-none", &minutes),
                 |advice| {
                     let elsewhere = words.say_with("day-next-elsewhere", &minutes);
-                    format!("{elsewhere} {}", leave_words(words, &advice))
+                    words.sentences(&[&elsewhere, &leave_words(words, &advice)])
                 },
             );
         }

@@ -9,6 +9,7 @@ use super::place::{place_words, spot_words};
 use super::{
     Action, Arg, FeedTap, FishKey, FishView, KeyTap, KeyWeight, TackleTap, WeightView, Which, Wording,
 };
+use restwater_bench::units::DRAM_G;
 use restwater_log::{FeedAmount, FeedKind, FeedMeasure, RodNumber, Spot, WaterPlace, WeightUnit};
 use restwater_match_day::weight::Weight;
 use restwater_session::{FedHere, Session, Stamp, feed_mg};
@@ -280,7 +281,7 @@ pub fn feed_weight(words: &Wording, unit: WeightUnit, mg: u64) -> String {
         WeightUnit::Grams if grams >= 1_000.0 => format!("{} kg", words.figure(grams / 1_000.0, 2)),
         WeightUnit::Grams => format!("{} g", whole(grams)),
         WeightUnit::Drams => {
-            let drams = grams * 256.0 / 453.592_37;
+            let drams = grams / DRAM_G;
             let step = if drams >= 16.0 { 16.0 } else { 1.0 };
             weight_words(words, Weight::Drams((libm::round(drams / step) * step) as i64))
         }

@@ -301,7 +301,7 @@ fn leave_label(words: &Wording, choice: bool) -> String {
 pub fn incoming_map(words: &Wording, tally: &MapTally, stage: Stage) -> IncomingView {
     let after = stage == Stage::After;
     let listed = |id: &str, all: &[String]| {
-        (!all.is_empty()).then(|| words.say_with(id, &[("what", Arg::Text(&all.join(", ")))]))
+        (!all.is_empty()).then(|| words.say_with(id, &[("what", Arg::Text(&words.listed(all)))]))
     };
     let undo = (after && tally.entries > 0).then(|| words.say("incoming-map-undo"));
     let further = [

@@ -15,7 +15,7 @@ impl Wording {
     }
 
     /// The parts of a line that are not blank: "18 in, 6 of 10".
-    pub(crate) fn listed(&self, parts: &[&str]) -> String {
+    pub fn listed(&self, parts: &[impl AsRef<str>]) -> String {
         joined(parts, &self.joins().list)
     }
 
@@ -25,7 +25,7 @@ impl Wording {
     }
 
     /// Sentences, or headings without a full stop, that are not blank.
-    pub(crate) fn sentences(&self, parts: &[&str]) -> String {
+    pub fn sentences(&self, parts: &[&str]) -> String {
         let mut all = String::new();
         for part in parts.iter().filter(|part| !part.trim().is_empty()) {
             match all.chars().next_back() {

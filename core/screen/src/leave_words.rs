@@ -65,5 +65,5 @@ fn habit_said(words: &Wording, id: &str, habit: HabitBeforeBites) -> String {
     let count = |count: u32| Arg::Count(count as usize);
     let wound_in = [("early", count(early)), ("all", count(all)), ("by", count(by_min))];
     let wound_in = words.say_with(if early == all { "habit-all" } else { "habit-some" }, &wound_in);
-    format!("{wound_in} {}", words.say_with(id, &[("after", count(after_min))]))
+    words.sentences(&[&wound_in, &words.say_with(id, &[("after", count(after_min))])])
 }

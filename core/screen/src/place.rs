@@ -12,7 +12,7 @@ pub fn spot_words(words: &Wording, session: &Session, spot: Option<&Spot>) -> St
         .map_or_else(|| bearing_words(words, spot.bearing_cdeg), |mark| mark.name.clone());
     let reach = reach_words(words, spot.reach);
     let text = words.say_with("spot-at", &[("where", Arg::Text(&aim)), ("reach", Arg::Text(&reach))]);
-    if spot.clipped { format!("{text}, {}", words.say("clipped")) } else { text }
+    if spot.clipped { words.listed(&[&text, &words.say("clipped")]) } else { text }
 }
 
 /// A place on the map in words, like a spot of this rod there: "Dead tree, 11 wraps of 2 m (22 m)".
@@ -98,7 +98,7 @@ pub(crate) fn rig_words(words: &Wording, rig: &Rig) -> String {
         let grams = words.figure(f64::from(mg) / 1_000.0, 2);
         parts.push(words.say_with("rig-lead-g", &[("grams", Arg::Text(&grams))]));
     }
-    if parts.is_empty() { words.say("rig-none") } else { parts.join(", ") }
+    if parts.is_empty() { words.say("rig-none") } else { words.listed(&parts) }
 }
 
 #[cfg(test)]

@@ -34,7 +34,7 @@ pub(crate) fn move_words(words: &Wording, at: MoveAt) -> String {
 /// "gate, 14 wraps of 12 ft, 51.2 m".
 pub(crate) fn start_words(words: &Wording, spot: &PlanSpot) -> String {
     let parts = [aim_words(words, spot), spot.reach.map(|reach| reach_words(words, reach))];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    words.listed(&parts.into_iter().flatten().collect::<Vec<_>>())
 }
 
 fn aim_words(words: &Wording, spot: &PlanSpot) -> Option<String> {
@@ -123,7 +123,7 @@ fn pegs_came(words: &Wording, liked: &[&str], drawn: Option<&str>, got: bool) ->
     let drawn = drawn.map_or("", |peg| peg_name(words, peg));
     let args = [
         ("count", Arg::Count(liked.len())),
-        ("pegs", Arg::Text(&liked.join(", "))),
+        ("pegs", Arg::Text(&words.listed(&liked))),
         ("drawn", Arg::Text(drawn)),
     ];
     words.say_with(id, &args)
@@ -135,7 +135,7 @@ fn left_words(words: &Wording, minutes: u16, left_min: &[i64]) -> String {
     let id = if left.is_empty() { "plan-leave-none" } else { "plan-leave-left" };
     let args = [
         ("minutes", Arg::Text(&minutes.to_string())),
-        ("left", Arg::Text(&left.join(", "))),
+        ("left", Arg::Text(&words.listed(&left))),
         ("count", Arg::Count(left.len())),
     ];
     words.say_with(id, &args)
@@ -168,7 +168,7 @@ fn came_of(id: &str, happened: bool, kept: bool) -> String {
 /// "14 wraps, gate": only what was planned, without figures derived from it.
 fn short_words(words: &Wording, spot: &PlanSpot) -> String {
     let parts = [spot.reach.map(|reach| short_reach(words, reach)), aim_words(words, spot)];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    words.listed(&parts.into_iter().flatten().collect::<Vec<_>>())
 }
 
 fn short_reach(words: &Wording, reach: Reach) -> String {
@@ -193,5 +193,5 @@ fn as_planned(words: &Wording, session: &Session, planned: &PlanSpot, at: &Spot)
     let aims = planned.mark.is_some() || planned.bearing_cdeg.is_some();
     let mark = mark_of(session, at).map(|mark| mark.name.clone());
     let aim = aims.then(|| mark.unwrap_or_else(|| bearing_words(words, at.bearing_cdeg)));
-    reach.into_iter().chain(aim).collect::<Vec<_>>().join(", ")
+    words.listed(&reach.into_iter().chain(aim).collect::<Vec<_>>())
 }

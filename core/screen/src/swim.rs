@@ -423,7 +423,7 @@ impl SwimScreen<'_> {
             format!("{}.", sentence_case(&reasons))
         };
         let bites = self.words.say_with("swim-bites", &[("bites", Arg::Count(self.next.bites as usize))]);
-        format!("{first} {bites}")
+        self.words.sentences(&[&first, &bites])
     }
 
     /// Why it is time to go into kept-back water, if the cell is in it.

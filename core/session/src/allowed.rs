@@ -8,10 +8,10 @@ use restwater_log::{FeedSaid, Payload, RodNumber};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum NotNow {
     /// No session is open.
-    #[error("no session is open: start one first")]
+    #[error("no session is open")]
     NoSession,
     /// A session is open already.
-    #[error("a session is open already: end it first")]
+    #[error("a session is open already")]
     SessionOpen,
     /// There is no such rod.
     #[error("there is no rod {rod}: this session has {rods}")]
@@ -25,49 +25,49 @@ pub enum NotNow {
     #[error("a session has 1 to {MOST_RODS} rods, not {0}")]
     RodCount(RodNumber),
     /// Nothing is out on that rod.
-    #[error("nothing is out on rod {0}: tap CAST when the lead hits the water")]
+    #[error("nothing is out on rod {0}")]
     NothingOut(RodNumber),
     /// A fish is on.
-    #[error("a fish is on rod {0}: say LANDED, LOST or MISSED first")]
+    #[error("a fish is on rod {0}")]
     FishOn(RodNumber),
     /// No alternating test runs.
-    #[error("no alternating test runs: start one from a change")]
+    #[error("no alternating test runs")]
     NoTest,
     /// The alternating test is finished.
-    #[error("the alternating test is through: end it, or start another")]
+    #[error("the alternating test is complete")]
     TestIsComplete,
     /// No match is set.
-    #[error("no match is set: set all-in and all-out first")]
+    #[error("no match is set")]
     NoMatch,
     /// No fish has been landed that the entry could be about.
-    #[error("no such fish is landed: tap LANDED first, then say what it weighs")]
+    #[error("no such fish is landed")]
     NoLanding,
     /// Nothing was cast on that rod yet.
-    #[error("nothing was cast on rod {0} yet: a hooklength is lost with a cast")]
+    #[error("nothing was cast on rod {0} yet")]
     NoCastYet(RodNumber),
     /// The hooklength of that cast is lost already.
-    #[error("the hooklength of the last cast on rod {0} is logged as lost already: cast first, or undo")]
+    #[error("the hooklength of the last cast on rod {0} is logged as lost already")]
     LostAlready(RodNumber),
     /// A rod is out.
-    #[error("rod {0} is out: wind in before you go away")]
+    #[error("rod {0} is out")]
     RodOut(RodNumber),
     /// A rod was out in the time that was entered as a break.
-    #[error("rod {0} was out in that gap: a break is a time when every rod is in")]
+    #[error("rod {0} was out in that gap")]
     RodWasOut(RodNumber),
     /// A break lasts already.
-    #[error("you are away already: say that you are back first")]
+    #[error("you are away already")]
     AwayAlready,
     /// The angler is not on a break.
-    #[error("you are not away: tap AWAY first")]
+    #[error("you are not away")]
     NotAway,
     /// Nothing was fed that could be fed again.
-    #[error("nothing was fed yet: choose what to feed first")]
+    #[error("nothing was fed yet")]
     NothingFed,
     /// The session follows no plan.
-    #[error("no plan was adopted: there is none to drop")]
+    #[error("no plan was adopted")]
     NoPlan,
     /// No fish is on.
-    #[error("no fish is on rod {0}: tap BITE first")]
+    #[error("no fish is on rod {0}")]
     NoFishOn(RodNumber),
 }
 
@@ -85,38 +85,44 @@ pub fn check(session: Option<&Session>, payload: &Payload) -> Result<(), NotNow>
         // The weight of a fish, and the weigh-in, may be entered after the session has ended.
         Payload::FishSet(said) => {
             let session = session.ok_or(NotNow::NoSession)?;
-            return if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) };
+            if session.has_landed(said.cast) { Ok(()) } else { Err(NotNow::NoLanding) }
         }
         Payload::NetWeighed { .. }
         | Payload::OtherNetTold { .. }
         | Payload::SectionSet { .. }
         | Payload::MatchRuleSaid { .. } => {
             let session = session.ok_or(NotNow::NoSession)?;
-            return session.match_day.as_ref().map(|_| ()).ok_or(NotNow::NoMatch);
+            session.match_day.as_ref().map(|_| ()).ok_or(NotNow::NoMatch)
         }
-        _ => {}
+        _ => {
+            let session = open.ok_or(NotNow::NoSession)?;
+            check_open(session, payload)?;
+            payload.rod().map_or(Ok(()), |rod| check_rod(session, rod, payload))
+        }
     }
-    let session = open.ok_or(NotNow::NoSession)?;
-    if matches!(payload, Payload::MatchOff) && session.match_day.is_none() {
-        return Err(NotNow::NoMatch);
-    }
-    if matches!(payload, Payload::AlternationEnded) && session.alternation.is_none() {
-        return Err(NotNow::NoTest);
-    }
+}
+
+/// What concerns the whole of an open session.
+fn check_open(session: &Session, payload: &Payload) -> Result<(), NotNow> {
     match payload {
-        Payload::Away if session.away().is_some() => return Err(NotNow::AwayAlready),
+        Payload::MatchOff if session.match_day.is_none() => Err(NotNow::NoMatch),
+        Payload::AlternationEnded if session.alternation.is_none() => Err(NotNow::NoTest),
+        Payload::Away if session.away().is_some() => Err(NotNow::AwayAlready),
         Payload::Away => {
             let out = session.rods.iter().find(|rod| !matches!(rod.state, RodState::Ready { .. }));
-            return out.map_or(Ok(()), |rod| Err(NotNow::RodOut(rod.number)));
+            out.map_or(Ok(()), |rod| Err(NotNow::RodOut(rod.number)))
         }
-        Payload::PlanDropped if session.plan.is_none() => return Err(NotNow::NoPlan),
-        Payload::Returned if session.away().is_none() => return Err(NotNow::NotAway),
+        Payload::PlanDropped if session.plan.is_none() => Err(NotNow::NoPlan),
+        Payload::Returned if session.away().is_none() => Err(NotNow::NotAway),
         Payload::Fed(FeedSaid { rod: Some(rod), .. }) if session.rod(*rod).is_none() => {
-            return Err(NotNow::NoSuchRod { rod: *rod, rods: session.rods.len() as RodNumber });
+            Err(NotNow::NoSuchRod { rod: *rod, rods: session.rods.len() as RodNumber })
         }
-        _ => {}
+        _ => Ok(()),
     }
-    let Some(number) = payload.rod() else { return Ok(()) };
+}
+
+/// What concerns one rod.
+fn check_rod(session: &Session, number: RodNumber, payload: &Payload) -> Result<(), NotNow> {
     let rods = session.rods.len() as RodNumber;
     let rod = session.rod(number).ok_or(NotNow::NoSuchRod { rod: number, rods })?;
     if matches!(payload, Payload::HooklengthLost { .. }) {

@@ -11,7 +11,7 @@ use restwater_log::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, RodNu
 use restwater_swim::Point;
 
 /// Feed within this many metres of a spot counts as fed there. A guess: a throw scatters by about this much.
-pub const FED_HERE_M: f64 = 5.0;
+const FED_HERE_M: f64 = 5.0;
 
 /// What had been fed at a spot by a certain moment.
 #[derive(Debug, Clone, PartialEq)]

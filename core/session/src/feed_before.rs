@@ -56,7 +56,7 @@ impl FeedBand {
 
 /// The feed put in where a cast is, within [`FED_WITHIN_MIN`] before its splash: the latest of it, and the
 /// total in mg.
-pub fn fed_before<'a>(feedings: &'a [Feeding], cast: &Cast) -> Option<(&'a Feeding, u64)> {
+pub(crate) fn fed_before<'a>(feedings: &'a [Feeding], cast: &Cast) -> Option<(&'a Feeding, u64)> {
     fed_before_at(feedings, cast.rod, cast.spot.as_ref(), &cast.start)
 }
 

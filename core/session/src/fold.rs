@@ -4,17 +4,11 @@ use super::alternation_begun::begun;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::ends::that_count;
 use super::mending::{self, Later};
-use super::model::{
-    ConditionsAt, Doubt, DoubtKind, KeptBack, LandmarkKind, LastTimed, Loss, Mark, Note, PegPlace, Rod,
-    RodState, Session,
-};
+use super::model::{Doubt, DoubtKind, LastTimed, Loss, Rod, RodState, Session};
 use super::step::Step;
 use super::time_line::stamp_of;
-use super::water::same_bounds;
-use super::{Logged, Stamp, TimeLine};
+use super::{Stamp, TimeLine};
 use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
-use restwater_sky::conditions::Conditions;
-use restwater_swim::FeatureKind;
 use std::collections::HashMap;
 use uuid::Uuid;
 
@@ -174,52 +168,17 @@ impl Folding {
                 session.take_neighbour(step, *side);
                 self.note_timed(step, self.session.started.clone());
             }
-            Payload::Noted { text } => {
-                session.notes.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
+            Payload::Noted { .. } | Payload::PlannedNext { .. } | Payload::ConditionsSet(_) => {
+                session.take_said(step);
             }
-            Payload::PlannedNext { text } => {
-                session.next_time.push(Note { op: step.op.id, at: step.at.clone(), text: text.clone() });
-            }
-            Payload::ConditionsSet(conditions) => {
-                let (op, at, conditions) = (step.op.id, step.at.clone(), Conditions::from_logged(conditions));
-                session.conditions.push(ConditionsAt { op, at, conditions });
-            }
-            Payload::MarkSet { name, bearing_cdeg } => {
-                let mark = Mark { id: step.op.id, name: name.clone(), bearing_cdeg: *bearing_cdeg };
-                session.marks.push(mark);
-            }
-            Payload::KeptBack { from_cdeg, to_cdeg, from_cm, to_cm } => session.kept_back.push(KeptBack {
-                id: step.op.id,
-                since: step.at.clone(),
-                bearing_cdeg: (*from_cdeg, *to_cdeg),
-                range_cm: (*from_cm, *to_cm),
-                released: None,
-            }),
-            Payload::Released { kept } => {
-                if let Some(water) = session.kept_back.iter_mut().find(|water| water.id == *kept) {
-                    water.released = Some(step.at.clone());
-                }
-            }
-            Payload::SwimSet(setup) => {
-                // The latest statement about the bounds counts: pegs and far bank replace an outline.
-                if !same_bounds(&session.swim, setup) {
-                    session.outline_cm.clear();
-                }
-                session.swim = setup.clone();
-            }
-            Payload::OutlineSet { corners_cm } => session.outline_cm.clone_from(corners_cm),
-            Payload::FeatureSet { feature, name, bearing_cdeg, range_cm } => {
-                let what = LandmarkKind::Feature(FeatureKind::from_logged(feature));
-                session.landmarks.push(step.landmark(name, what, *bearing_cdeg, *range_cm));
-            }
-            Payload::HazardSet { name, bearing_cdeg, range_cm, clear_cm } => {
-                let what = LandmarkKind::Hazard { clear_cm: *clear_cm };
-                session.landmarks.push(step.landmark(name, what, *bearing_cdeg, *range_cm));
-            }
-            Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg } => {
-                let (lat_e7, lon_e7, straight_out_cdeg) = (*lat_e7, *lon_e7, *straight_out_cdeg);
-                session.peg_place = Some(PegPlace { lat_e7, lon_e7, straight_out_cdeg });
-            }
+            Payload::MarkSet { .. }
+            | Payload::KeptBack { .. }
+            | Payload::Released { .. }
+            | Payload::SwimSet(_)
+            | Payload::OutlineSet { .. }
+            | Payload::FeatureSet { .. }
+            | Payload::HazardSet { .. }
+            | Payload::PegPlaced { .. } => session.take_swim(step),
             Payload::MatchSet(_)
             | Payload::MatchOff
             | Payload::FishSet(_)

@@ -46,6 +46,7 @@ pub mod rest;
 mod rhythm;
 mod rods_in_use;
 mod rows;
+mod said;
 mod same_again;
 mod same_place;
 mod section;
@@ -64,8 +65,8 @@ pub use alternation::Alternation;
 pub use cast::{Cast, CastEnd, EndCause};
 pub use catch::{CaughtFish, catch, classes_used};
 pub use fed::{Fed, Feeding, FishShown, NeighbourFish, feed_mg};
-pub use feed::{FED_HERE_M, FedHere, fed_by, point_of};
-pub use feed_before::{FED_WITHIN_MIN, FeedBand, fed_before, in_fed_water, is_fed, waits_by_feed};
+pub use feed::{FedHere, fed_by, point_of};
+pub use feed_before::{FED_WITHIN_MIN, FeedBand, in_fed_water, is_fed, waits_by_feed};
 pub use fish_on::{after_the_fish, fish_is_on};
 pub use fold::{MOST_RODS, fold};
 pub use habit::{HabitBeforeBites, habit_before_bites, habit_of};
@@ -80,7 +81,7 @@ pub use model::{
 };
 pub use neighbours::{Beside, beside};
 pub use plan::Plan;
-pub use plan_day::{KeptPlan, PlanDue, PlanOutcome, kept_plan, plan_due, plan_outcomes};
+pub use plan_day::{PlanDue, PlanOutcome, plan_due, plan_outcomes};
 pub use playing::{Played, bite_before_s};
 pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};
@@ -101,6 +102,8 @@ pub use waits::{rods_waited_min, rods_waited_whole_min, running_from_ms, running
 pub use water::{check_swim, reach_near};
 pub use water::{peg_on_earth, reach_m, swim_input, swim_of};
 
+#[cfg(any(test, feature = "testing"))]
+mod every;
 #[cfg(test)]
 mod fold_laws;
 #[cfg(any(test, feature = "testing"))]

@@ -10,10 +10,10 @@ use restwater_match_day::weight::Weight;
 
 /// A weight by eye is assumed to be right within this share either way, nine times in ten: the project's own
 /// choice, no source, stated in the app.
-pub const EYE: f64 = 0.25;
+pub(crate) const EYE: f64 = 0.25;
 /// Spread of the weight of a fish about which nothing is known, as a share of the mean of the others: the
 /// project's own choice, no source, stated in the app.
-pub const UNKNOWN_SPREAD: f64 = 1.0;
+const UNKNOWN_SPREAD: f64 = 1.0;
 /// The assumed weight of a fish if no class is set and no fish was weighed: the project's own choice,
 /// no source, stated in the app.
 const FIRST_GUESS: Weight = Weight::Drams(256);

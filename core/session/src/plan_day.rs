@@ -6,11 +6,9 @@ use super::waits::{end_unknown, wait_end_ms};
 use super::water::{degrees, kept_back, reach_m};
 use super::{Cast, Stamp};
 use restwater_log::{MoveAt, PlanLine, PlanSpot, Rig, RodNumber, Spot, local_ms};
+use restwater_match_day::clock::{DAY_MS, HOUR_MS, MINUTE_MS};
 use restwater_match_day::rules::same_name;
 
-const MINUTE_MS: i64 = 60_000;
-const HOUR_MS: i64 = 60 * MINUTE_MS;
-const DAY_MS: i64 = 24 * HOUR_MS;
 /// How many casts count as the first ones of a day: the project's own choice, no source.
 const FIRST_CASTS: usize = 3;
 /// How long the line that says to move is shown: after that it has been read or was decided against. The
@@ -106,7 +104,7 @@ pub enum PlanOutcome<'a> {
 
 /// What the plan says of kept-back water at a moment.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum KeptPlan {
+pub(crate) enum KeptPlan {
     /// Nothing, or what it said was done or its time is over.
     Unplanned,
     /// It is kept back until later.
@@ -116,7 +114,7 @@ pub enum KeptPlan {
 }
 
 /// The same for the sentence on the Bank and for where the Swim sends the next cast.
-pub fn kept_plan(session: &Session, now: &Stamp) -> KeptPlan {
+pub(crate) fn kept_plan(session: &Session, now: &Stamp) -> KeptPlan {
     let lines = session.plan.as_ref().map_or(&[][..], |plan| &plan.lines);
     let at = lines.iter().find_map(|line| match line {
         PlanLine::Move { at } => move_ms(session, *at, now.shown.offset_min),

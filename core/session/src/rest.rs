@@ -8,14 +8,12 @@ use restwater_match_day::forecast::{
     last_useful_cast,
 };
 use restwater_match_day::rules::{MatchRules, NetRule};
-use restwater_match_day::running::Running;
+use restwater_match_day::running::{Running, UPPER};
 use restwater_match_day::weight::Weight;
 use restwater_waits::{Advice, AdviceState, WaitPosterior};
 
 /// 90 % point of the standard normal: the ends of a range that holds eight futures in ten.
 const TENTH: f64 = 1.281_551_565_544_600_4;
-/// 95 % point: the ends of the running weight.
-const TWENTIETH: f64 = 1.644_853_626_951_472_7;
 
 /// What the rest is likely to hold.
 #[derive(Debug, Clone, PartialEq)]
@@ -132,7 +130,7 @@ fn most_g(rules: &MatchRules, running: &Running) -> Option<f64> {
 pub fn finish(rules: &MatchRules, running: &Running, coming: Range) -> Range {
     let (now, most_g) = (running.counts_g, most_g(rules, running));
     let tenth =
-        (running.upper_g - running.nets.iter().map(|n| n.mean_g).sum::<f64>()).max(0.0) * TENTH / TWENTIETH;
+        (running.upper_g - running.nets.iter().map(|n| n.mean_g).sum::<f64>()).max(0.0) * TENTH / UPPER;
     let likely = now + coming.likely;
     let low = likely - libm::hypot(tenth, coming.likely - coming.low);
     let high = likely + libm::hypot(tenth, coming.high - coming.likely);
@@ -217,7 +215,7 @@ mod tests {
     /// either way that makes 5 kg.
     #[test]
     fn doubts_add_up_in_quadrature() {
-        let doubt = 4_000.0 * TWENTIETH / TENTH;
+        let doubt = 4_000.0 * UPPER / TENTH;
         let coming = Range { low: 0.0, likely: 3_000.0, high: 6_000.0 };
         let rules = rules(None, OverLimit::CountsToTheLimit);
         let end = finish(&rules, &counted(20_000.0, 20_000.0 + doubt, 0), coming);

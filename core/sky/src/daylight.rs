@@ -79,7 +79,7 @@ pub struct AllOutLight {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum SkyError {
     /// An impossible place.
-    #[error("a latitude of {lat} and a longitude of {lon} are no place: set the peg again")]
+    #[error("a latitude of {lat} and a longitude of {lon} are no place")]
     NoPlace {
         /// Latitude.
         lat: f64,
@@ -87,7 +87,7 @@ pub enum SkyError {
         lon: f64,
     },
     /// A date for which the formulas don't hold.
-    #[error("that date is outside the years for which the sun is known here: check the date")]
+    #[error("that date is outside the years for which the sun is known here")]
     NoDate,
 }
 

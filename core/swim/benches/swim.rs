@@ -1,34 +1,31 @@
-//! Times of the swim: a whole frame, and the boolean operations behind its areas.
+//! Times of the swim: a whole frame, and the figures behind it.
 //!
-//! `cargo bench -p restwater-swim --bench swim`; `tests/bench/swim.py` compares it with the same work in
-//! GEOS. The day is invented.
+//! `cargo bench -p restwater-swim --bench swim`; `tests/bench/swim.py` compares the areas
+//! in the figures with GEOS. The day is invented.
 #![allow(clippy::unwrap_used, clippy::print_stdout)]
 
 use divan::{Bencher, black_box};
 use restwater_swim::{AimingMark, Band, CastAt, Fan, KeptBack, SceneAsk, SceneWords, Spot, Swim, SwimInput};
 
 fn main() {
-    let mut arguments = std::env::args().skip_while(|a| a != "--rings");
+    let mut arguments = std::env::args().skip_while(|a| a != "--discs");
     match arguments.nth(1).map(|n| n.parse().unwrap()) {
-        Some(casts) => println!("{}", rings(casts)),
+        Some(casts) => println!("{}", discs(casts)),
         None => divan::main(),
     }
 }
 
-/// The input of `union` and `difference` as JSON, with the resulting areas, for the peer.
-fn rings(casts: usize) -> serde_json::Value {
-    let xy = |ring: &Vec<restwater_swim::Point>| ring.iter().map(|p| [p.x, p.y]).collect::<Vec<_>>();
-    let alone = |cast: &CastAt| {
-        let one = SwimInput { casts: vec![*cast], ..day(casts) };
-        xy(&Swim::new(one).unwrap().disturbed_water(NOW).rings()[0])
-    };
+/// The swim and the disc that each cast disturbed (x, y, radius) as JSON, with our area of fresh water, for the peer.
+fn discs(casts: usize) -> serde_json::Value {
     let swim = Swim::new(day(casts)).unwrap();
-    let disturbed = swim.disturbed_water(NOW);
+    let disc = |cast: &CastAt| {
+        let (at, radius) = (cast.spot.point(), swim.input().disturbance.radius_m(cast.lead_g));
+        [at.x, at.y, radius]
+    };
     serde_json::json!({
-        "discs": swim.input().casts.iter().map(alone).collect::<Vec<_>>(),
-        "swim": xy(&swim.water().rings()[0]),
-        "union_m2": disturbed.area_m2(),
-        "difference_m2": swim.water().without(&disturbed).area_m2(),
+        "discs": swim.input().casts.iter().map(disc).collect::<Vec<_>>(),
+        "swim": swim.water().rings()[0].iter().map(|p| [p.x, p.y]).collect::<Vec<_>>(),
+        "fresh_m2": swim.figures(NOW).fresh_m2,
     })
 }
 
@@ -92,17 +89,10 @@ fn frame(bencher: Bencher, casts: usize) {
     });
 }
 
-/// The union of the disturbed discs.
+/// What is known about the swim and each of its cells: areas, rests and chances.
 #[divan::bench(args = [60, 500])]
-fn union(bencher: Bencher, casts: usize) {
-    let swim = Swim::new(day(casts)).unwrap();
-    bencher.bench_local(|| black_box(swim.disturbed_water(NOW)));
-}
-
-/// The swim without them.
-#[divan::bench(args = [60, 500])]
-fn difference(bencher: Bencher, casts: usize) {
-    let swim = Swim::new(day(casts)).unwrap();
-    let disturbed = swim.disturbed_water(NOW);
-    bencher.bench_local(|| black_box(swim.water().without(&disturbed)));
+fn figures(bencher: Bencher, casts: usize) {
+    bencher
+        .with_inputs(|| Swim::new(day(casts)).unwrap())
+        .bench_local_values(|swim| black_box(swim.figures(NOW)));
 }

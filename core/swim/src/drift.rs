@@ -120,7 +120,7 @@ fn judge(bites: Option<RankTrend>, casts: Option<RankTrend>, moves: Order) -> Dr
 
 /// Rank correlation of values with time (milliseconds). Values of one moment are averaged. `None` with
 /// fewer than three moments or with all values the same.
-pub fn rank_trend(observations: &[(i64, f64)]) -> Option<RankTrend> {
+fn rank_trend(observations: &[(i64, f64)]) -> Option<RankTrend> {
     let values = by_moment(observations);
     let n = values.len();
     let groups = tie_groups(&values);

@@ -15,21 +15,19 @@ const FARTHEST_M: f64 = 5000.0;
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum EarthError {
     /// Not a number, or off the globe.
-    #[error("a latitude of {0} can't be: give degrees from -90 (south) to 90 (north)")]
+    #[error("an impossible latitude of {0}")]
     Latitude(f64),
     /// Not a number, or off the globe.
-    #[error("a longitude of {0} can't be: give degrees from -180 (west) to 180 (east)")]
+    #[error("an impossible longitude of {0}")]
     Longitude(f64),
     /// Not a number.
-    #[error("an azimuth of {0} can't be: give degrees clockwise from north")]
+    #[error("an impossible azimuth of {0}")]
     Azimuth(f64),
     /// Bearings from a pole mean nothing.
-    #[error("a peg at latitude {0} is too near the pole for bearings: leave the position out")]
+    #[error("a peg at latitude {0} is too near the pole for bearings")]
     AtPole(f64),
     /// Too far from the peg to be part of its swim.
-    #[error(
-        "{what} lies {metres:.0} m from the peg, further than {limit:.0} m: check the peg's position and the file"
-    )]
+    #[error("{what} lies {metres:.0} m from the peg, further than {limit:.0} m")]
     TooFar {
         /// What.
         what: String,

@@ -4,7 +4,7 @@
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum SwimError {
     /// Not a number, or infinite.
-    #[error("{what} must be a number, not {value}: enter it again")]
+    #[error("{what} must be a number, not {value}")]
     NotANumber {
         /// Which figure.
         what: &'static str,
@@ -12,7 +12,7 @@ pub enum SwimError {
         value: f64,
     },
     /// A figure that must be above zero.
-    #[error("{what} must be more than 0, not {value}: enter it again")]
+    #[error("{what} must be more than 0, not {value}")]
     NotPositive {
         /// Which figure.
         what: &'static str,
@@ -20,14 +20,10 @@ pub enum SwimError {
         value: f64,
     },
     /// A bearing behind the peg.
-    #[error(
-        "a bearing of {0} degrees lies behind the peg: give it between 90 left (-90) and 90 right of straight out"
-    )]
+    #[error("a bearing of {0} degrees lies behind the peg")]
     BearingBehind(f64),
     /// A range nobody casts.
-    #[error(
-        "a range of {range_m:.0} m is beyond any cast (limit {limit_m:.0} m): check the wraps and the span of the sticks"
-    )]
+    #[error("a range of {range_m:.0} m is beyond any cast (limit {limit_m:.0} m)")]
     RangeTooLong {
         /// Range in metres.
         range_m: f64,
@@ -35,7 +31,7 @@ pub enum SwimError {
         limit_m: f64,
     },
     /// A band without width, or turned round.
-    #[error("the band from {from_m} m to {to_m} m has no width: its far edge must lie beyond its near edge")]
+    #[error("the band from {from_m} m to {to_m} m has no width")]
     BandWithoutWidth {
         /// Near edge, metres.
         from_m: f64,
@@ -43,9 +39,7 @@ pub enum SwimError {
         to_m: f64,
     },
     /// Two bands share water.
-    #[error(
-        "the band from {from_m} m begins inside the band that ends at {before_to_m} m: move one of the two edges"
-    )]
+    #[error("the band from {from_m} m begins inside the band that ends at {before_to_m} m")]
     BandsOverlap {
         /// Where the earlier band ends, metres.
         before_to_m: f64,
@@ -53,18 +47,16 @@ pub enum SwimError {
         from_m: f64,
     },
     /// Two marks share an id.
-    #[error("two aiming marks share the id {0}: give one of them another")]
+    #[error("two aiming marks share the id {0}")]
     SameMarkTwice(String),
     /// Two marks are on one bearing.
-    #[error("aiming marks {0} and {1} stand on the same bearing: keep one of them")]
+    #[error("aiming marks {0} and {1} have the same bearing")]
     MarksOnOneBearing(String, String),
     /// An outline of fewer than three corners.
-    #[error("an outline needs at least three corners, not {0}: add the missing ones")]
+    #[error("an outline needs at least three corners, not {0}")]
     TooFewCorners(usize),
     /// An outline that crosses itself.
-    #[error(
-        "the outline crosses itself: side {side} meets side {other} near x {x:.1} m, y {y:.1} m; put the corners in order round the water"
-    )]
+    #[error("the outline crosses itself: side {side} meets side {other} near x {x:.1} m, y {y:.1} m")]
     OutlineCrosses {
         /// Which side (0 is from the first corner to the second).
         side: usize,
@@ -76,14 +68,10 @@ pub enum SwimError {
         y: f64,
     },
     /// An outline without water in it, or with none within reach of the peg.
-    #[error(
-        "the outline leaves no water in front of the peg: check that its corners are in metres from the rod rest"
-    )]
+    #[error("the outline leaves no water in front of the peg")]
     NoWater,
     /// A spot outside the swim.
-    #[error(
-        "{range_m:.1} m at {bearing_deg:.0} degrees lies outside this swim: pick a spot inside the boundary, or move the boundary"
-    )]
+    #[error("{range_m:.1} m at {bearing_deg:.0} degrees lies outside this swim")]
     OutsideSwim {
         /// Bearing, degrees right of straight out.
         bearing_deg: f64,
@@ -91,7 +79,7 @@ pub enum SwimError {
         range_m: f64,
     },
     /// A cast that ends before it starts.
-    #[error("a cast that starts at {start_ms} ends earlier, at {end_ms}: mend the times of that cast")]
+    #[error("a cast that starts at {start_ms} ends earlier, at {end_ms}")]
     EndsBeforeStart {
         /// Splash, UTC milliseconds.
         start_ms: i64,
@@ -99,9 +87,7 @@ pub enum SwimError {
         end_ms: i64,
     },
     /// A fan without width.
-    #[error(
-        "the fan from {from_deg} to {to_deg} degrees has no width: its right edge must lie right of its left one"
-    )]
+    #[error("the fan from {from_deg} to {to_deg} degrees has no width")]
     FanWithoutWidth {
         /// Left edge, degrees.
         from_deg: f64,
@@ -109,9 +95,7 @@ pub enum SwimError {
         to_deg: f64,
     },
     /// A canvas that is too small for a picture.
-    #[error(
-        "{what} of {value} can't hold the swim: give the size of the canvas in pixels and its pixels per millimetre"
-    )]
+    #[error("{what} of {value} can't hold the swim")]
     NoRoomToDraw {
         /// Which figure.
         what: &'static str,
@@ -119,7 +103,7 @@ pub enum SwimError {
         value: f64,
     },
     /// No cell of that row and column.
-    #[error("the swim has no cell in column {column}, band {row}: pick one of those drawn")]
+    #[error("the swim has no cell in column {column}, band {row}")]
     NoSuchCell {
         /// Column from the left, 0 first.
         column: u32,

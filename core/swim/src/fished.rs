@@ -6,7 +6,7 @@ use super::error::SwimError;
 use super::frame::{Point, point_at};
 use super::input::{CastAt, KeptBack};
 use super::scatter::normal_between;
-use super::sector::{CHORD_ERROR_M, disc};
+
 use super::water::{Near, Water};
 use serde::{Deserialize, Serialize};
 use std::cell::OnceCell;
@@ -177,16 +177,9 @@ impl Swim {
         self.input().casts.iter().take_while(move |c| c.start_ms <= at_ms)
     }
 
-    /// Union of the discs that casts disturbed within the rest target before a moment, round the spots they
-    /// were meant for, as polygons. It may reach beyond the swim. (The areas in [`SwimFigures`] are the exact
-    /// areas of the same discs.)
-    pub fn disturbed_water(&self, at_ms: i64) -> Water {
-        let discs = self.discs(at_ms);
-        let rings: Vec<Vec<Point>> = discs.iter().map(|&(p, r)| disc(p, r, CHORD_ERROR_M)).collect();
-        Water::of_any(rings.iter().map(Vec::as_slice))
-    }
-
-    fn discs(&self, at_ms: i64) -> Vec<Disc> {
+    /// The discs that casts disturbed within the rest target before a moment, round the spots they were meant
+    /// for. They may reach beyond the swim.
+    pub(crate) fn discs(&self, at_ms: i64) -> Vec<Disc> {
         let input = self.input();
         let mut discs: Vec<Disc> = self
             .casts_until(at_ms)

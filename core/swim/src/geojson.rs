@@ -21,13 +21,13 @@ use serde_json::{Value, json};
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum GeoJsonError {
     /// Not GeoJSON.
-    #[error("this is not a GeoJSON feature collection ({0}): pick another file")]
+    #[error("this is not a GeoJSON feature collection ({0})")]
     NotGeoJson(String),
     /// Positions without a peg to tie them to.
-    #[error("this file holds positions: set the peg's position and the bearing of straight out first")]
+    #[error("this file holds positions")]
     PegNeeded,
     /// More than a swim has.
-    #[error("this file holds more than {most} {of}: pick the file of one swim")]
+    #[error("this file holds more than {most} {of}")]
     TooMuch {
         /// The limit.
         most: usize,
@@ -74,12 +74,7 @@ pub const FISH_SHOWING: &str = "fish showing";
 pub const FISH_LANDED: &str = "fish landed";
 
 impl Swim {
-    /// The swim as GeoJSON; with positions only if a peg is given.
-    pub fn to_geojson(&self, peg: Option<&PegOnEarth>) -> Result<String, GeoJsonError> {
-        self.day_to_geojson(peg, &DayOnMap::default())
-    }
-
-    /// The same with what happened on a day.
+    /// The swim as GeoJSON with what happened on a day; with positions only if a peg is given.
     pub fn day_to_geojson(&self, peg: Option<&PegOnEarth>, day: &DayOnMap) -> Result<String, GeoJsonError> {
         let out = Writer { swim: self, peg, day };
         let collection = FeatureCollection { bbox: None, features: out.features()?, foreign_members: None };

@@ -1,6 +1,8 @@
 //! Laws of the swim, tested on many random swims.
 
 use super::scene::{Detail, FillRole, Hand, LineRole, SceneAsk, SceneWords, SwimScene};
+use super::sector::{CHORD_ERROR_M, disc};
+use super::water::Water;
 use super::*;
 use proptest::collection::vec;
 use proptest::option;
@@ -162,10 +164,11 @@ proptest! {
     fn disturbed_and_fresh_water_add_up_to_the_swim(input in swim_input(40), at in 0..400i64) {
         let Some(swim) = swim(input) else { return Ok(()) };
         let f = swim.figures(at * MINUTE);
-        // The areas of the polygons, each from a separate operation, compared with the exact areas in the
-        // figures.
-        let fresh = swim.water().without(&swim.disturbed_water(at * MINUTE)).area_m2();
-        let disturbed = swim.water().and(&swim.disturbed_water(at * MINUTE)).area_m2();
+        // The areas of polygons, each from a separate operation, compared with the exact areas in the figures.
+        let discs = swim.discs(at * MINUTE);
+        let rings: Vec<Vec<Point>> = discs.iter().map(|&(p, r)| disc(p, r, CHORD_ERROR_M)).collect();
+        let all = Water::of_any(rings.iter().map(Vec::as_slice));
+        let (fresh, disturbed) = (swim.water().without(&all).area_m2(), swim.water().and(&all).area_m2());
         prop_assert!(close(fresh + disturbed, f.swim_m2, 1e-4), "{} + {} of {}", fresh, disturbed, f.swim_m2);
         prop_assert!((f.fresh_m2 - fresh).abs() < 1e-3 * f.swim_m2 + 0.05 * disturbed);
         prop_assert!((f.disturbed_m2 - disturbed).abs() < 1e-3 * f.swim_m2 + 0.05 * disturbed);

@@ -47,7 +47,7 @@ mod worth;
 pub use boundary::Neighbours;
 pub use cells::{Cell, CellId, Swim};
 pub use columns::{Column, ColumnName, Columns};
-pub use drift::{Drift, DriftAlong, DriftLean, PMethod, RankTrend, drift_along, rank_trend};
+pub use drift::{Drift, DriftAlong, DriftLean, PMethod, RankTrend, drift_along};
 pub use earth::{Course, EarthError, PegOnEarth, Place, course, place_from};
 pub use error::SwimError;
 pub use fished::{CellFigures, CellState, KeptBackNow, SwimFigures};
@@ -61,8 +61,8 @@ pub use reasons::{Against, Reason};
 pub use scatter::{Disturbance, DisturbanceRow, Scatter};
 pub use scene::{
     ClockCut, Detail, FaceWidths, FillRole, Hand, KeyLine, LEGEND, LabelRole, LegendSample, LetterWidth,
-    LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene, TAP_REACH_MM, face_widths, legend,
+    LineRole, MarkShape, SceneAsk, SceneWords, Step, SwimScene, face_widths, legend,
 };
-pub use sector::{AnnularSector, CHORD_ERROR_M};
+pub use sector::AnnularSector;
 pub use water::Water;
 pub use worth::{CellWorth, SpotsWorth};

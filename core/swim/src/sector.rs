@@ -4,7 +4,7 @@ use super::frame::{Point, point_at};
 use serde::{Deserialize, Serialize};
 
 /// Largest chord error of flattened arcs of cells, metres.
-pub const CHORD_ERROR_M: f64 = 0.05;
+pub(crate) const CHORD_ERROR_M: f64 = 0.05;
 
 /// A piece of a fan: from one bearing clockwise to another, from one range to another.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -3,7 +3,7 @@
 use super::data::Set;
 use restwater_compare::Limits;
 use restwater_compare::binomial::{Alternative, binomial_test, clopper_pearson};
-use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::log_rank::log_rank;
 use restwater_compare::poisson_rates::{Tally, conditional_test, garwood, rate_ratio};
 use restwater_waits::{Limits as CurveLimits, Step, SurvivalCurve, Wait};
 use std::collections::BTreeMap;
@@ -44,7 +44,7 @@ fn words(e: impl std::fmt::Display) -> String {
 }
 
 fn ranks(set: &Set, out: &mut Figures) -> Result<(), String> {
-    let test = log_rank(&set.side(1), &set.side(2), Weighting::LogRank).map_err(words)?;
+    let test = log_rank(&set.side(1), &set.side(2)).map_err(words)?;
     out.list("logrank.observed", &test.observed);
     out.list("logrank.expected", &test.expected);
     out.put("logrank.variance", test.variance);

@@ -1,17 +1,13 @@
-//! Log-rank test, its weighted forms and its permutation p-values.
+//! Log-rank test and its permutation p-values.
 
 use super::Topic;
-use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::log_rank::{LogRank, log_rank};
 use restwater_compare::permutation::{Stratum, arrangements, log_rank_scores, permutation_p};
 use restwater_waits::Wait;
 use serde_json::{Value, json};
 
 /// See [`Topic`].
-pub const TOPIC: Topic = Topic {
-    name: "logrank",
-    compute,
-    tolerance: |path| path.starts_with("weighted_chisq").then_some("rel_weighted"),
-};
+pub const TOPIC: Topic = Topic { name: "logrank", compute, tolerance: |_| None };
 
 /// Reads `{"time": [...], "event": [...]}`.
 pub fn waits(group: &Value) -> Result<Vec<Wait>, String> {
@@ -43,25 +39,24 @@ fn compute(case: &Value) -> Result<Value, String> {
 }
 
 fn tests(a: &[Wait], b: &[Wait]) -> Result<Value, String> {
-    let run = |weighting| log_rank(a, b, weighting).map_err(|e| e.to_string());
-    let plain = run(Weighting::LogRank)?;
+    let test = log_rank(a, b).map_err(|e| e.to_string())?;
     Ok(json!({
-        "observed_a": plain.observed[0],
-        "observed_b": plain.observed[1],
-        "expected_a": plain.expected[0],
-        "expected_b": plain.expected[1],
-        "variance": plain.variance,
-        "chisq": plain.chi_square(),
-        "z": plain.z(),
-        "p": plain.p(),
-        "chisq_conservative_oe": plain.conservative_chi_square(),
-        "log_hazard_ratio_peto": plain.log_hazard_ratio(),
-        "weighted_chisq": {
-            "gehan_wilcoxon": run(Weighting::Gehan)?.chi_square(),
-            "tarone_ware": run(Weighting::TaroneWare)?.chi_square(),
-            "peto_peto": run(Weighting::PetoPeto)?.chi_square(),
-        },
+        "observed_a": test.observed[0],
+        "observed_b": test.observed[1],
+        "expected_a": test.expected[0],
+        "expected_b": test.expected[1],
+        "variance": test.variance,
+        "chisq": test.chi_square(),
+        "z": test.z(),
+        "p": test.p(),
+        "chisq_conservative_oe": conservative(&test),
     }))
+}
+
+/// The sum of (O - E)^2 / E over both sides, which some papers print in place of the chi-square.
+fn conservative(test: &LogRank) -> f64 {
+    let term = |side: usize| (test.observed[side] - test.expected[side]).powi(2) / test.expected[side];
+    term(0) + term(1)
 }
 
 fn permutations(a: &[Wait], b: &[Wait]) -> Result<Value, String> {

@@ -3,9 +3,11 @@
 use super::Topic;
 use super::case::number;
 use restwater_bench::material::{Material, weight_in_water};
+use restwater_bench::shot;
+use restwater_bench::units::{self, LineLength};
 use restwater_bench::water::density;
-use restwater_bench::{shot, units};
 use restwater_match_day::weight::Weight;
+use restwater_swim::range::{METRES_PER_YARD, metres};
 use serde_json::{Value, json};
 
 pub const TOPIC: Topic = Topic { name: "physics", compute, tolerance };
@@ -40,15 +42,15 @@ fn exact_units(case: &Value) -> Result<Value, String> {
     let grams: Weight = format!("{kg} kg").parse().map_err(|e| format!("{e}"))?;
     let ounces = grams.grams() / units::OUNCE_G;
     Ok(json!({
-        "yard_m": units::YARD_M,
-        "foot_m": units::FOOT_M,
+        "yard_m": METRES_PER_YARD,
+        "foot_m": LineLength::from_inches(12.0).map_err(|e| e.to_string())?.metres(),
         "inch_m": units::INCH_M,
         "pound_kg": units::POUND_KG,
         "ounce_g": units::OUNCE_G,
-        "dram_g": units::DRAM_G,
+        "dram_g": Weight::Drams(1).grams(),
         "lb_oz_example": {"lb": lb, "oz": oz, "kg": entered.grams() / 1000.0},
         "kg_to_lb_oz": {"kg": grams.grams() / 1000.0, "lb": (ounces / 16.0).floor(), "oz": ounces % 16.0},
-        "40_yd_m": 40.0 * units::YARD_M,
+        "40_yd_m": metres(40.0),
     }))
 }
 

@@ -73,7 +73,7 @@ pub fn lead(case: &Value) -> Result<Value, String> {
     };
     let mut caution = None;
     for region in regions {
-        let says = lead_rule(grams, material, region).map_err(|e| e.to_string())?.is_caution();
+        let says = lead_rule(grams, material, region).map_err(|e| e.to_string())?.id().is_some();
         if caution.is_some_and(|other| other != says) {
             return Err("the two countries differ".into());
         }

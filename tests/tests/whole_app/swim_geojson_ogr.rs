@@ -2,7 +2,9 @@
 //! areas are those stated by the core.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
-use restwater_swim::{AimingMark, Band, Fan, KeptBack, Neighbours, PegOnEarth, Place, Swim, SwimInput};
+use restwater_swim::{
+    AimingMark, Band, DayOnMap, Fan, KeptBack, Neighbours, PegOnEarth, Place, Swim, SwimInput,
+};
 use std::path::Path;
 use std::process::Command;
 
@@ -64,7 +66,7 @@ fn ogr_reads_an_exported_swim_with_the_right_areas() {
         let folder = tempfile::tempdir().unwrap();
         let (file, flat) = (folder.path().join("swim.geojson"), folder.path().join("flat.geojson"));
         let peg = PegOnEarth::new(Place::new(lat, lon).unwrap(), out).unwrap();
-        std::fs::write(&file, swim.to_geojson(Some(&peg)).unwrap()).unwrap();
+        std::fs::write(&file, swim.day_to_geojson(Some(&peg), &DayOnMap::default()).unwrap()).unwrap();
         let summary = run(Command::new("ogrinfo").args(["-ro", "-al", "-so"]).arg(&file));
         // The peg, swim, boundary and kept-back outlines, two marks.
         assert!(summary.contains("Feature Count: 6"), "{summary}");

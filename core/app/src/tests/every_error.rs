@@ -6,28 +6,13 @@ use restwater_bench::BenchError;
 use restwater_exchange::{ClubFault, ExchangeError, Fault, FaultKind, LooksLike};
 use restwater_log::CanonicalError;
 use restwater_screen::Wording;
-use restwater_session::NotNow;
 use restwater_session::match_setup::MatchError;
+use restwater_session::{NotNow, every};
 use restwater_sky::conditions::ConditionsError;
 use restwater_sky::daylight::SkyError;
 use restwater_store::StoreError;
 use restwater_swim::{EarthError, GeoJsonError, SwimError};
 use restwater_waits::BiteError;
-
-/// One error of each case of a type.
-macro_rules! every {
-    ($of:ident { $($case:ident $(: $with:tt)?),* $(,)? }) => {{
-        // Nothing calls it: that it compiles says that no case is missing from the list.
-        #[allow(dead_code)]
-        fn all_are_listed(error: &$of) {
-            match error { $($of::$case { .. } => {})* }
-        }
-        vec![$(every!(@ $of $case $($with)?)),*]
-    }};
-    (@ $of:ident $case:ident) => { $of::$case };
-    (@ $of:ident $case:ident ($($value:expr),*)) => { $of::$case($($value),*) };
-    (@ $of:ident $case:ident {$($field:ident: $value:expr),*}) => { $of::$case { $($field: $value),* } };
-}
 
 fn text() -> String {
     "x".into()

@@ -130,11 +130,13 @@ fn a_start_is_not_set_back_into_the_session_before() {
 
 /// A clock that was reset to 1970 doesn't know how long ago the session before ended.
 #[test]
-fn a_clock_that_was_reset_keeps_no_start_from_being_set_back() {
+fn a_start_under_a_clock_that_was_reset_can_be_set_back() {
     let mut phone = started();
     phone.tap(21 * MIN, &Action::EndSession).unwrap();
     let reset = |ms: i64| Moment { wall_ms: ms, mono_ms: ms, boot: "boot-9".into(), ..at(0) };
     phone.app().act(&START, &reset(10 * MIN)).unwrap();
     phone.look();
     phone.app().act(&FIVE_AGO, &reset(11 * MIN)).unwrap();
+    let started = phone.app().session().unwrap().started.as_ref().unwrap().shown.wall_ms;
+    assert_eq!(started, 5 * MIN, "START at ten minutes of the reset clock, five minutes back");
 }

@@ -62,5 +62,5 @@ fn after_all_out(input: &BankInput) -> String {
     if left.is_empty() {
         return input.words.say("advice-weighed-in-detail");
     }
-    input.words.say_with("advice-not-weighed-detail", &[("nets", Arg::Text(&left.join(", ")))])
+    input.words.say_with("advice-not-weighed-detail", &[("nets", Arg::Text(&input.words.listed(&left)))])
 }

@@ -320,7 +320,7 @@ pub fn bank(input: &BankInput) -> BankView {
 fn spot_and_feed(input: &BankInput, session: &Session, spot: Option<&Spot>) -> String {
     let words = spot_words(input.words, session, spot);
     match session.fed_here(input.chosen, spot, input.now) {
-        Some(here) => format!("{words}. {}", fed_words(input.words, &here, input.weights)),
+        Some(here) => input.words.sentences(&[&words, &fed_words(input.words, &here, input.weights)]),
         None => words,
     }
 }

@@ -32,7 +32,7 @@ pub(super) fn fall(input: &BenchInput) -> Part {
         (None, Some(s), Some(Err(error))) => {
             let seconds = text(s, 1);
             let timed = words.say_with("bench-fall-timed", &[("seconds", Arg::Text(&seconds))]);
-            format!("{timed} {}", error.said(words))
+            words.sentences(&[&timed, &error.said(words)])
         }
         _ => words.say("bench-fall-says"),
     };

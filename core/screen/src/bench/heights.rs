@@ -57,7 +57,7 @@ fn says(words: &Wording, rungs: &[Rung], first: LineLength) -> String {
             "bench-heights-says",
             &[
                 ("most", Arg::Text(&words.decimals(&rung.height.to_string()))),
-                ("open", Arg::Text(&open.join(", "))),
+                ("open", Arg::Text(&words.listed(&open))),
             ],
         ),
     }

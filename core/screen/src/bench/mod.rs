@@ -157,7 +157,7 @@ pub(crate) fn hooklength_words(words: &Wording, h: &Hooklength) -> String {
         None => text,
         Some(hair) => {
             let hair = words.say_with("bench-hair", &[("mm", Arg::Text(&hair.to_string()))]);
-            format!("{text}, {hair}")
+            words.listed(&[&text, &hair])
         }
     }
 }

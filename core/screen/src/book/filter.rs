@@ -187,7 +187,7 @@ impl SetFilter {
         };
         let season = season.map(|(_, name)| words.say(&format!("season-{name}")));
         let parts: Vec<String> = [whose, water, season, cold].into_iter().flatten().collect();
-        if parts.is_empty() { words.say("book-all") } else { parts.join(", ") }
+        if parts.is_empty() { words.say("book-all") } else { words.listed(&parts) }
     }
 }
 

@@ -162,12 +162,12 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     let mut says = words.say_with("book-says", &counts);
     let theirs = input.days.iter().filter(|day| !day.mine).count();
     if theirs > 0 && input.filter.whose == Whose::Me {
-        says = format!("{says} {}", words.say_with("book-theirs", &[("count", Arg::Count(theirs))]));
+        says = words.sentences(&[&says, &words.say_with("book-theirs", &[("count", Arg::Count(theirs))])]);
     }
     if doubts == 0 {
         return says;
     }
-    format!("{says} {}", words.say_with("book-doubts", &[("count", Arg::Count(doubts as usize))]))
+    words.sentences(&[&says, &words.say_with("book-doubts", &[("count", Arg::Count(doubts as usize))])])
 }
 
 /// "17 Jan 2026, Alder Pool, peg 14", with whose it is if it is another angler's.

@@ -99,7 +99,9 @@ impl Plan<'_> {
         );
         let counts = match input.of_another {
             0 => counts,
-            count => format!("{counts} {}", words.say_with("whose-counted", &[("count", Arg::Count(count))])),
+            count => {
+                words.sentences(&[&counts, &words.say_with("whose-counted", &[("count", Arg::Count(count))])])
+            }
         };
         match advice.state {
             AdviceState::CantTellYet => self.cannot.push((words.say("next-cant-leave"), counts)),
@@ -129,7 +131,9 @@ impl Plan<'_> {
                 }
                 VerdictTone::Leans | VerdictTone::Clear => {
                     let why = self.words.say_with("next-one-day", &[("why", Arg::Text(&change.probability))]);
-                    self.supports.push((format!("{}. {}.", change.title, change.verdict), why));
+                    let said =
+                        [("change", Arg::Text(&change.title)), ("verdict", Arg::Text(&change.verdict))];
+                    self.supports.push((self.words.say_with("next-supported", &said), why));
                 }
             }
         }
@@ -139,7 +143,7 @@ impl Plan<'_> {
         let height = |rung: &Rung| self.words.decimals(&rung.height.to_string());
         let open: Vec<String> = rungs.iter().filter(|r| r.casts == 0).map(height).collect();
         if !open.is_empty() && open.len() < rungs.len() {
-            let open = open.join(", ");
+            let open = self.words.listed(&open);
             let text = self.words.say_with("next-heights", &[("open", Arg::Text(&open))]);
             self.cannot.push((text, self.words.say("next-heights-why")));
         }

@@ -39,7 +39,7 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
     if days.is_empty() {
         let none = if of.besides.is_some() { "peg-history-none-other" } else { "peg-history-none" };
         let none = words.say_with(none, &[("place", Arg::Text(&place))]);
-        leaf.says = [none, words.say("peg-history-to-come")].join(" ");
+        leaf.says = words.sentences(&[&none, &words.say("peg-history-to-come")]);
         let files = KeyTap::Open { which: Which::Files };
         let key = LeafKey::new("files-", words.say("door-files"), files);
         leaf.keys.push(LeafKey { sub: words.say("door-files-sub"), ..key });
@@ -70,8 +70,7 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
             Some(rate) => rate_line(words, label, rate, &axis),
             None => LeafLine::new(label, words.say("book-nothing-out")),
         };
-        let said = gist(words, day.gist);
-        let detail = if line.detail.is_empty() { said } else { format!("{said}. {}", line.detail) };
+        let detail = words.sentences(&[&gist(words, day.gist), &line.detail]);
         leaf.lines.push(LeafLine { detail, ..line });
     }
     leaf.drawn_on(&axis);
@@ -85,5 +84,5 @@ pub(super) fn peg(input: &BookInput) -> Leaf {
 
 /// "Peg 14, Alder Pool".
 fn place_words(words: &Wording, of: &PegOf) -> String {
-    format!("{}, {}", peg_words(words, &of.peg), of.water)
+    words.listed(&[&peg_words(words, &of.peg), &of.water])
 }

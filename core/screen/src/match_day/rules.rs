@@ -250,7 +250,7 @@ impl Rows<'_> {
         let alarm = |m: &u16| choice(m.to_string(), self.minutes(*m), on(m), RuleTap::Alarm { minutes: *m });
         let mut set = self.setup.rules.alarms_min.clone();
         set.sort_unstable_by(|a, b| b.cmp(a));
-        let value = set.iter().map(u16::to_string).collect::<Vec<_>>().join(", ");
+        let value = self.input.words.listed(&set.iter().map(u16::to_string).collect::<Vec<_>>());
         let value = if value.is_empty() {
             self.input.say("match-no-alarm", &[])
         } else {
@@ -271,7 +271,7 @@ impl Rows<'_> {
             choice(class.id(), name, chosen, RuleTap::Class { class })
         };
         let names: Vec<&str> = self.setup.classes.iter().map(|c| c.name.as_str()).collect();
-        self.row("classes", names.join(", "), UsualClass::ALL.map(class).to_vec(), true)
+        self.row("classes", self.input.words.listed(&names), UsualClass::ALL.map(class).to_vec(), true)
     }
 
     fn counting(&self) -> ChoiceRow {
@@ -285,7 +285,7 @@ impl Rows<'_> {
         let value = if not.is_empty() {
             self.input.say("match-all-count", &[])
         } else {
-            self.input.say("match-all-but", &[("classes", &not.join(", "))])
+            self.input.say("match-all-but", &[("classes", &self.input.words.listed(&not))])
         };
         self.row("counting", value, self.setup.classes.iter().map(one).collect(), false)
     }

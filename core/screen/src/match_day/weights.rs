@@ -1,13 +1,12 @@
 //! Weights in words.
 
 use crate::wording::Wording;
+use restwater_bench::units::OUNCE_G;
 use restwater_log::WeightUnit;
 use restwater_match_day::typed::{Scales, TypedWeight};
 use restwater_match_day::weight::Weight;
 use restwater_session::MatchSetup;
 
-/// Grams in an ounce, exactly (international yard and pound agreement, 1959).
-const OUNCE_G: f64 = 28.349_523_125;
 /// Metric estimates are rounded to this many grams.
 const ROUND_G: f64 = 10.0;
 

@@ -19,6 +19,7 @@ use restwater_match_day::clock::ClockError;
 use restwater_match_day::rules::RulesError;
 use restwater_match_day::running::RunningError;
 use restwater_match_day::weight::{Weight, WeightError};
+use restwater_session::every;
 use restwater_session::match_setup::MatchError;
 use restwater_sky::conditions::ConditionsError;
 use restwater_sky::daylight::SkyError;
@@ -26,20 +27,8 @@ use restwater_swim::{EarthError, GeoJsonError, SwimError};
 use std::collections::BTreeSet;
 use uuid::Uuid;
 
-/// One error of each case of a type.
-macro_rules! every {
-    ($of:ident { $($case:ident $(: $with:tt)?),* $(,)? }) => {{
-        // Nothing calls it: that it compiles says that no case is missing from the list.
-        #[allow(dead_code)]
-        fn all_are_listed(error: &$of) {
-            match error { $($of::$case { .. } => {})* }
-        }
-        let all: Vec<Box<dyn Refused>> = vec![$(Box::new(every!(@ $of $case $($with)?))),*];
-        all
-    }};
-    (@ $of:ident $case:ident) => { $of::$case };
-    (@ $of:ident $case:ident ($($value:expr),*)) => { $of::$case($($value),*) };
-    (@ $of:ident $case:ident {$($field:ident: $value:expr),*}) => { $of::$case { $($field: $value),* } };
+fn boxed<E: Refused + 'static>(all: Vec<E>) -> Vec<Box<dyn Refused>> {
+    all.into_iter().map(|error| Box::new(error) as Box<dyn Refused>).collect()
 }
 
 fn cm(cm: u32) -> LineLength {
@@ -56,7 +45,7 @@ fn text() -> String {
 
 fn of_the_bench() -> Vec<Box<dyn Refused>> {
     let all = [
-        every!(BenchError {
+        boxed(every!(BenchError {
             NotShorter: { from: cm(20), to: cm(30) },
             NothingToCutDown,
             NothingToTie,
@@ -71,58 +60,58 @@ fn of_the_bench() -> Vec<Box<dyn Refused>> {
             Balance: (BalanceError::BadLift),
             Fall: (FallError::NotCalibrated),
             Ladder: (LadderError::Empty),
-        }),
-        every!(LengthError { NotPositive, Absurd: (12_000.5) }),
-        every!(WalletError {
+        })),
+        boxed(every!(LengthError { NotPositive, Absurd: (12_000.5) })),
+        boxed(every!(WalletError {
             NotAHooklength,
             NotThatMany: { length: cm(20), have: 1, asked: 2 },
             Absurd: (70_000),
-        }),
-        every!(CutDownError {
+        })),
+        boxed(every!(CutDownError {
             NoTieLongEnough: { need: need(), longest: cm(10) },
             NoTieOfThatKind: { need: need() },
             NotEnoughTies: { need: need(), ties: 1, needs: 2 },
             TooMany: { ties: 2_000, needs: 300 },
-        }),
-        every!(TieUpError {
+        })),
+        boxed(every!(TieUpError {
             NoSpoolLongEnough: { cut: cm(90), longest: cm(50) },
             NotEnoughLine: { needed: cm(900), held: cm(500) },
             DoesNotFit: { cut: cm(90) },
             TooManyTies: (501),
             TooManySpools: (41),
-        }),
-        every!(BalanceError {
+        })),
+        boxed(every!(BalanceError {
             BadLift,
             BadDiameter: (1.5),
             Sinks: { lift_g: 0.1, held_g: 0.25 },
             Material: (MaterialError::BadMass),
             Shot: (ShotError::NoTable),
-        }),
-        every!(MaterialError { BadMass, BadDensity, Water: (WaterError::NotANumber) }),
-        every!(WaterError { NotANumber, OutOfRange: (40.5) }),
-        every!(ShotError {
+        })),
+        boxed(every!(MaterialError { BadMass, BadDensity, Water: (WaterError::NotANumber) })),
+        boxed(every!(WaterError { NotANumber, OutOfRange: (40.5) })),
+        boxed(every!(ShotError {
             NoTable,
             BadShot: (0.0001),
             BadTarget,
             NoneClose: { wanted: 0.5, tolerance: 0.05, most: 6 },
             Material: (MaterialError::BadDensity),
-        }),
-        every!(FallError {
+        })),
+        boxed(every!(FallError {
             NoTime: (0.0),
             TooLong: (120.5),
             BadDepth: (0.05),
             BadReaction: (5.5),
             NotCalibrated,
             TooShort: (0.3),
-        }),
-        every!(LadderError { Empty, BadRung: (cm(20)), BadMinutes: (-1.5) }),
+        })),
+        boxed(every!(LadderError { Empty, BadRung: (cm(20)), BadMinutes: (-1.5) })),
     ];
     all.into_iter().flatten().collect()
 }
 
 fn of_a_match() -> Vec<Box<dyn Refused>> {
     let all = [
-        every!(MatchError {
+        boxed(every!(MatchError {
             Clock: (ClockError::NoTime),
             Rules: (RulesError::NoName),
             Class: (ClassError::NoName),
@@ -131,8 +120,8 @@ fn of_a_match() -> Vec<Box<dyn Refused>> {
             DuplicateClass: (text()),
             NoSuchClass: (text()),
             WeighInBeforeAllIn,
-        }),
-        every!(ClockError {
+        })),
+        boxed(every!(ClockError {
             OutBeforeIn: (30),
             NoTime,
             TooLong: (400),
@@ -140,8 +129,8 @@ fn of_a_match() -> Vec<Box<dyn Refused>> {
             NotAMoment,
             LandingTooLong: (121),
             AlarmTooEarly: (600),
-        }),
-        every!(RulesError {
+        })),
+        boxed(every!(RulesError {
             DuplicateNet: (text()),
             NoName,
             HoldsNothing: (text()),
@@ -150,13 +139,13 @@ fn of_a_match() -> Vec<Box<dyn Refused>> {
             Limit: { net: text(), source: WeightError::Zero },
             NoSuchNet: (text()),
             WrongNet: { kind: "Carp".into(), net: text() },
-        }),
-        every!(ClassError {
+        })),
+        boxed(every!(ClassError {
             NoName,
             BadSpread: { name: text(), spread: 2.5 },
             Weight: (WeightError::Zero),
-        }),
-        every!(WeightError {
+        })),
+        boxed(every!(WeightError {
             Negative: ("-1.250 kg".into()),
             Zero,
             Absurd: { weight: "1234.500 kg".into(), most: "1000.000 kg".into() },
@@ -164,20 +153,20 @@ fn of_a_match() -> Vec<Box<dyn Refused>> {
             NoUnit: (text()),
             TooFine: (text()),
             NotAWeight: (text()),
-        }),
-        every!(RunningError {
+        })),
+        boxed(every!(RunningError {
             Rules: (RulesError::NoName),
             Weight: (WeightError::Zero),
             GuessBackwards: { low: Weight::Grams(2_500), high: Weight::Grams(1_500) },
             NoSuchClass: (3),
-        }),
+        })),
     ];
     all.into_iter().flatten().collect()
 }
 
 fn of_the_water() -> Vec<Box<dyn Refused>> {
     let all = [
-        every!(SwimError {
+        boxed(every!(SwimError {
             NotANumber: { what: "a range", value: f64::NAN },
             NotPositive: { what: "a range", value: -1.5 },
             BearingBehind: (-100.5),
@@ -194,32 +183,32 @@ fn of_the_water() -> Vec<Box<dyn Refused>> {
             FanWithoutWidth: { from_deg: 10.5, to_deg: 9.5 },
             NoRoomToDraw: { what: "a width", value: 0.0 },
             NoSuchCell: { column: 1, row: 1 },
-        }),
-        every!(EarthError {
+        })),
+        boxed(every!(EarthError {
             Latitude: (91.5),
             Longitude: (181.5),
             Azimuth: (f64::NAN),
             AtPole: (89.95),
             TooFar: { what: text(), metres: 6_000.5, limit: 5_000.0 },
-        }),
-        every!(GeoJsonError {
+        })),
+        boxed(every!(GeoJsonError {
             NotGeoJson: (text()),
             PegNeeded,
             TooMuch: { most: 1, of: "corners" },
             Earth: (EarthError::Latitude(91.5)),
             Swim: (SwimError::NoWater),
-        }),
-        every!(ConditionsError { Air: (465), Water: (-15), Cloud: (9), CalmFromSomewhere }),
-        every!(SkyError {
+        })),
+        boxed(every!(ConditionsError { Air: (465), Water: (-15), Cloud: (9), CalmFromSomewhere })),
+        boxed(every!(SkyError {
             NoPlace: { lat: 91.5, lon: 1.5 },
             NoDate,
-        }),
+        })),
     ];
     all.into_iter().flatten().collect()
 }
 
 fn of_a_file() -> Vec<Box<dyn Refused>> {
-    let mut all = every!(FaultKind {
+    let mut all = boxed(every!(FaultKind {
         NotUtf8,
         NotJson: ("expected value at line 1".into()),
         DuplicateKey: (text()),
@@ -235,7 +224,7 @@ fn of_a_file() -> Vec<Box<dyn Refused>> {
         Cut,
         AfterEnd,
         Clash: (Uuid::nil()),
-    });
+    }));
     all.push(Box::new(Fault { record: 3, byte: 120, kind: FaultKind::Cut }));
     all
 }

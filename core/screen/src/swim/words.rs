@@ -115,12 +115,12 @@ impl SwimScreen<'_> {
             let (minutes, weight) =
                 (whole_reached(minutes), feed_weight(self.words, self.weights, figures.fed_mg));
             let args = [("minutes", Arg::Text(&minutes)), ("weight", Arg::Text(&weight))];
-            said = format!("{said} {}", self.words.say_with("cell-fed", &args));
+            said = self.words.sentences(&[&said, &self.words.say_with("cell-fed", &args)]);
         }
         if let Some(minutes) = figures.shown_min {
             let minutes = whole_reached(minutes);
             let args = [("times", Arg::Count(figures.shown as usize)), ("minutes", Arg::Text(&minutes))];
-            said = format!("{said} {}", self.words.say_with("cell-shown", &args));
+            said = self.words.sentences(&[&said, &self.words.say_with("cell-shown", &args)]);
         }
         said
     }
@@ -146,7 +146,7 @@ impl SwimScreen<'_> {
             let is_told = |a: &&Against| matches!(a, Against::NothingHere { .. } | Against::FishAway { .. });
             let against = next.against.iter().filter(is_told).map(|a| self.against(a));
             let reasons: Vec<String> = next.reasons.iter().map(|r| self.reason(r)).chain(against).collect();
-            let aimed = [self.direction(next), reach_words(self.words, self.reach(next))].join(", ");
+            let aimed = self.words.listed(&[self.direction(next), reach_words(self.words, self.reach(next))]);
             format!("{}.", self.words.labelled(&aimed, &self.words.apart(&reasons)))
         };
         self.next.ranked.iter().filter(|next| Some(next.cell) != self.ring).take(OTHERS).map(line).collect()

@@ -5,7 +5,7 @@ use super::{Counted, Picture, WaitsInput, bites, p_words};
 use crate::chart::{Axis, ChartDot, ChartKind, ChartView, DotShape, LineStyle, Tick};
 use crate::figures::clock;
 use crate::{Arg, Wording};
-use restwater_compare::log_rank::{Weighting, log_rank};
+use restwater_compare::log_rank::log_rank;
 use restwater_compare::{ByHours, CLEAR_BELOW, DaySoFar, TimedWait, against_earlier, over_the_day};
 use restwater_log::Moment;
 use restwater_waits::{LIKE_DAY_WEIGHT, OTHER_DAY_WEIGHT, SurvivalCurve, Wait};
@@ -35,7 +35,7 @@ pub(super) fn earlier(input: &WaitsInput, counted: &Counted) -> Option<Picture> 
     let (like, other) = (words.figure(LIKE_DAY_WEIGHT, 2), words.figure(OTHER_DAY_WEIGHT, 2));
     let weights = [("like", Arg::Text(&like)), ("other", Arg::Text(&other))];
     chart.notes = vec![words.say_with("waits-earlier-counts", &counts)];
-    let log_rank = log_rank(&counted.today, &before, Weighting::LogRank).ok().and_then(|test| test.p());
+    let log_rank = log_rank(&counted.today, &before).ok().and_then(|test| test.p());
     let log_rank =
         log_rank.map(|p| words.say_with("waits-earlier-log-rank", &[("p", Arg::Text(&p_words(words, p)))]));
     let hours = hours.map(|hours| hours_words(words, "waits-earlier-hours", hours));

@@ -184,7 +184,7 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
     posterior.next_is_fed(input.in_fed_water);
     if !all.is_empty() {
         let pictures = pictures(input, &counted, &all, &posterior);
-        let line = |p: &Picture| format!("{}. {}", p.chart.title, p.figures.join(" "));
+        let line = |p: &Picture| words.sentences(&[&p.chart.title, &p.figures.join(" ")]);
         let lines = pictures.iter().map(line).chain(counted.fed_words(words, &posterior));
         let club = input.club.map(|used| figures(words, &used));
         let lines = lines.chain(club).collect();

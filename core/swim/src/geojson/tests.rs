@@ -60,6 +60,11 @@ fn rings(c: &FeatureCollection) -> Vec<(String, f64, Polygons)> {
         .collect()
 }
 
+/// The swim without a day.
+fn map(peg: Option<&PegOnEarth>) -> String {
+    swim().day_to_geojson(peg, &DayOnMap::default()).unwrap()
+}
+
 fn area(polygon: &[Vec<Position>]) -> f64 {
     polygon
         .iter()
@@ -78,7 +83,7 @@ fn area(polygon: &[Vec<Position>]) -> f64 {
 #[test]
 fn outer_rings_run_anticlockwise_and_have_the_right_area() {
     for at in [peg(52.0, -1.2, 200.0), peg(-44.0, 170.5, 10.0), peg(65.0, 20.0, 300.0), peg(0.0, 0.0, 45.0)] {
-        let c = collection(&swim().to_geojson(Some(&at)).unwrap());
+        let c = collection(&map(Some(&at)));
         let rings = rings(&c);
         assert_eq!(rings.iter().map(|r| r.0.as_str()).collect::<Vec<_>>(), ["swim", "boundary", "kept back"]);
         for (kind, stated, polygons) in rings {
@@ -94,7 +99,7 @@ fn outer_rings_run_anticlockwise_and_have_the_right_area() {
 
 #[test]
 fn numbers_have_at_most_seven_decimals() {
-    let c = collection(&swim().to_geojson(Some(&peg(52.123_456_789, -1.212_345_678_9, 200.0))).unwrap());
+    let c = collection(&map(Some(&peg(52.123_456_789, -1.212_345_678_9, 200.0))));
     let text = json!(c.features.iter().map(|f| &f.geometry).collect::<Vec<_>>()).to_string();
     let longest = text
         .split(|ch: char| !ch.is_ascii_digit() && ch != '.')
@@ -105,7 +110,7 @@ fn numbers_have_at_most_seven_decimals() {
 
 #[test]
 fn positions_are_left_out_unless_asked_for() {
-    let text = swim().to_geojson(None).unwrap();
+    let text = map(None);
     assert!(!text.contains("coordinates"));
     assert!(collection(&text).features.iter().all(|f| f.geometry.is_none()));
     let back = swim_from_geojson(&text, None).unwrap();
@@ -148,7 +153,7 @@ fn a_foreign_file_is_read_by_its_geometry() {
 fn what_crosses_the_date_line_is_cut_there() {
     for (lon, out) in [(179.9999, 90.0), (-179.9999, 270.0), (179.9999, 30.0)] {
         let at = peg(-17.0, lon, out);
-        let text = swim().to_geojson(Some(&at)).unwrap();
+        let text = map(Some(&at));
         let c = collection(&text);
         let (_, stated, polygons) = rings(&c).remove(0);
         assert_eq!(polygons.len(), 2, "{text}");
@@ -208,7 +213,7 @@ fn what_happened_on_the_day_goes_out_and_is_not_read_back() {
         assert_eq!(fed.geometry.is_some(), at.is_some());
         assert_eq!(
             swim_from_geojson(&text, at.as_ref()).unwrap(),
-            swim_from_geojson(&swim().to_geojson(at.as_ref()).unwrap(), at.as_ref()).unwrap()
+            swim_from_geojson(&map(at.as_ref()), at.as_ref()).unwrap()
         );
     }
 }

@@ -9,7 +9,7 @@ use crate::planar::ring_contains;
 use serde::{Deserialize, Serialize};
 
 /// How far beside the water a tap still means the nearest cell, millimetres: half of a key's width.
-pub const TAP_REACH_MM: f64 = 7.5;
+const TAP_REACH_MM: f64 = 7.5;
 
 /// A step key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]

@@ -22,6 +22,9 @@ const HAIR: f64 = 0.03;
 /// The cosine of the least turn, 30 degrees, of a corner of an outline.
 const CORNER: f64 = 0.866;
 
+/// Parts kept back within this many minutes have one time in their label.
+const ALIKE_MIN: f64 = 2.0;
+
 /// A connected piece of kept-back water.
 pub(crate) struct Kept {
     water: Water,
@@ -41,8 +44,10 @@ impl Kept {
     /// KEPT, and for how long if there is room for that.
     fn label(&self, d: &Drawing) -> Label {
         let times: Vec<String> = self.minutes.iter().map(|m| d.words.time(*m)).collect();
-        let alike = times.windows(2).all(|w| w[0] == w[1]);
-        let long = times.first().filter(|_| alike).map(|time| format!("{} {time}", d.words.kept));
+        // Parts that were kept back within a minute or two are one to the angler; the time is that of the last.
+        let (first, last) =
+            self.minutes.iter().fold((0.0_f64, f64::INFINITY), |(high, low), &m| (high.max(m), low.min(m)));
+        let long = (first - last <= ALIKE_MIN).then(|| format!("{} {}", d.words.kept, d.words.time(last)));
         // Never the time alone, since it would read as minutes rested.
         let mut tries: Vec<(String, f64)> = long.map(|text| (text, d.view.text)).into_iter().collect();
         tries.extend(d.view.sizes().into_iter().map(|size| (d.words.kept.clone(), size)));

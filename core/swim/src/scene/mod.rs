@@ -17,7 +17,7 @@ mod view;
 mod widths;
 
 pub use ask::{Detail, Hand, SceneAsk, SceneWords};
-pub use hit::{Step, TAP_REACH_MM};
+pub use hit::Step;
 pub use legend::{LEGEND, LegendSample, legend};
 pub use record::{FillRole, KeyLine, LabelRole, LineRole, MarkShape, SwimScene};
 pub use text::{ClockCut, FaceWidths, LetterWidth, face_widths};

@@ -42,9 +42,9 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
             // Its minute passed while the phone was off, or the system delivered it late.
             due[id]?.let(::ring)
         }
-        val anew = coming.any { !near(planned[it.id], it.atWallMs) }
+        val isNew = coming.any { !near(planned[it.id], it.atWallMs) }
         coming.forEach(::plan)
-        anew
+        isNew
     }
 
     private fun plan(alarm: WatchAlarm) {
@@ -64,7 +64,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
      * clock that is put forward brings it too early, since the system goes by the wall clock and tells of the change only
      * afterwards: a bait has been out no longer for that.
      */
-    fun came(alarm: WatchAlarm, due: Due?): Unit = synchronized(Alarms) {
+    fun wentOff(alarm: WatchAlarm, due: Due?): Unit = synchronized(Alarms) {
         if (!near(planned[alarm.id], alarm.atWallMs)) return
         val now = app.now()
         val leftMs = due?.takeIf { alarm.rod != null && it.boot == now.boot }?.let { it.monoMs - now.monoMs } ?: 0
@@ -88,7 +88,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
      * The phone plays one notification's sound at a time and none during a call, and never goes back to one that it left: an
      * alarm that nobody has answered is looked at again in a minute.
      */
-    fun lookAgain() {
+    fun checkInAMinute() {
         val at = app.now().wallMs + AGAIN_MS
         if (exact) {
             manager.setExactAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, at, intent(AGAIN, null))
@@ -98,7 +98,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
     }
 
     /** No alarm sounds any more. */
-    fun lookNoMore() = manager.cancel(intent(AGAIN, null))
+    fun stopChecking() = manager.cancel(intent(AGAIN, null))
 
     private fun near(one: Long?, other: Long) = one != null && abs(one - other) < SAME_MS
 
@@ -182,14 +182,14 @@ class AlarmReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         if (intent.action == Alarms.AGAIN) return LockScreen(context).soundAgain()
         val alarm = Alarms.read(intent) ?: return
-        LockScreen(context).ringNow(alarm, Alarms.due(intent))
+        LockScreen(context).wentOff(alarm, Alarms.due(intent))
     }
 }
 
 /** The phone was restarted, its clock, zone or language was set, or exact alarms were allowed: the alarms are set again. */
 class StartReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
-        if (intent.action !in AGAIN) return
+        if (intent.action !in SETS_ALARMS_AGAIN) return
         val app = context.applicationContext as RestwaterApplication
         offMain(context) { core ->
             core.watch(app.now()).also { watch -> if (intent.action in DROPPED) app.lockScreen.showDropped(watch) }
@@ -197,7 +197,7 @@ class StartReceiver : BroadcastReceiver() {
     }
 
     private companion object {
-        val AGAIN = setOf(
+        val SETS_ALARMS_AGAIN = setOf(
             Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED, Intent.ACTION_LOCALE_CHANGED,
             Intent.ACTION_MY_PACKAGE_REPLACED,
             AlarmManager.ACTION_SCHEDULE_EXACT_ALARM_PERMISSION_STATE_CHANGED,

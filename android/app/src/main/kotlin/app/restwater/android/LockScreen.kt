@@ -87,13 +87,13 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         }
 
     override fun show(watch: WatchView): Refused? {
-        val anew = alarms.set(watch)
+        val isNew = alarms.set(watch)
         if (!watch.open) {
             notifications.cancel(WAIT_ID)
             return null
         }
         if (allowed) post(null, WAIT_ID, running(watch))
-        return refused(watch)?.let { Refused(it, anew) }
+        return refused(watch)?.let { Refused(it, isNew) }
     }
 
     /** What is not allowed of what a session needs. While the question is still open, nothing is refused. */
@@ -128,7 +128,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     }
 
     /** A system alarm went off. */
-    internal fun ringNow(alarm: WatchAlarm, due: Due?) = alarms.came(alarm, due)
+    internal fun wentOff(alarm: WatchAlarm, due: Due?) = alarms.wentOff(alarm, due)
 
     /**
      * Sound and vibration of the alarm channel until it is answered; full screen if the phone is locked and that is
@@ -145,7 +145,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         val shown = builder.build()
         if (asks) shown.flags = shown.flags or Notification.FLAG_INSISTENT
         post(alarm.id, ALARM_ID, shown)
-        if (asks && alarmsAllowed) alarms.lookAgain()
+        if (asks && alarmsAllowed) alarms.checkInAMinute()
     }
 
     /** The alarms that nobody has answered or silenced, as they are shown. */
@@ -159,7 +159,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     internal fun soundAgain(): Unit = synchronized(Alarms) {
         if (sounding.isEmpty()) return
         if (!inCall) resound()
-        alarms.lookAgain()
+        alarms.checkInAMinute()
     }
 
     private val inCall: Boolean
@@ -170,8 +170,8 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     private fun resound() {
         val shown = sounding.maxByOrNull { it.postTime } ?: return
         // The builder writes into what it is given.
-        val anew = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false).build()
-        post(shown.tag, shown.id, anew.apply { flags = flags or Notification.FLAG_INSISTENT })
+        val again = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false).build()
+        post(shown.tag, shown.id, again.apply { flags = flags or Notification.FLAG_INSISTENT })
     }
 
     /** Shows an alarm that was swiped away, without its sound. */
@@ -223,13 +223,13 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             notifications.cancel(id, ALARM_ID)
             app.sounder.stop(id)
         }
-        if (sounding.isEmpty()) alarms.lookNoMore() else if (sounded && !inCall) resound()
+        if (sounding.isEmpty()) alarms.stopChecking() else if (sounded && !inCall) resound()
     }
 
     /** Ends the sound of a ringing alarm; the alarm stays on the screen with its keys until its cast has ended. */
     fun quieten(): Unit = synchronized(Alarms) {
         app.sounder.stopAll()
-        alarms.lookNoMore()
+        alarms.stopChecking()
         // Those that were silenced before are in a group.
         for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.group == null }) {
             notifications.cancel(shown.tag, shown.id)

@@ -241,7 +241,7 @@ class MainActivity : ComponentActivity() {
             // The areas at the sides that a camera or the navigation buttons take up are not used.
             Box(Modifier.windowInsetsPadding(insets.only(WindowInsetsSides.Horizontal))) {
                 // Under another key nothing of what was saved comes back.
-                key(state.anew) { RestwaterApp(state, measure(insets), ticking = false) }
+                key(state.opensFresh) { RestwaterApp(state, measure(insets), ticking = false) }
             }
         }
     }

@@ -212,11 +212,11 @@ class AlarmTest {
         ShadowAlarmManager.setCanScheduleExactAlarms(false)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
         val said = checkNotNull(show())
-        assertTrue(said.says, "up to an hour late" in said.says && said.anew)
-        assertEquals("the same alarm is not reported twice", false, show()?.anew)
+        assertTrue(said.says, "up to an hour late" in said.says && said.isNew)
+        assertEquals("the same alarm is not reported twice", false, show()?.isNew)
         Handset.later(60)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals(shellWords("en-GB").lateAlarms to true, show()?.let { it.says to it.anew })
+        assertEquals(shellWords("en-GB").lateAlarms to true, show()?.let { it.says to it.isNew })
         assertTrue("on the lock screen too", "hour late" in checkNotNull(Handset.wait()).extras.getCharSequence(Notification.EXTRA_BIG_TEXT, ""))
     }
 
@@ -324,7 +324,7 @@ class AlarmTest {
         sweepTheAlarm()
         Handset.until({ "it is gone" }) { titles() == listOf("Rod 1") }
         val back = Handset.rung().single()
-        assertTrue("it sounds again", back.flags and Notification.FLAG_INSISTENT == 0)
+        assertTrue("it is shown without its sound", back.flags and Notification.FLAG_INSISTENT == 0)
         assertEquals(listOf("WOUND IN", "CAST"), back.actions.orEmpty().map { it.title.toString() })
         act(Action.WoundIn(1u))
         assertEquals("its cast ends it", emptyList<String>(), titles())

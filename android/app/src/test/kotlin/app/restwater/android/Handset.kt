@@ -42,10 +42,10 @@ object Handset {
     fun rung(): List<Notification> = notifications.allNotifications.filter { it.channelId == LockScreen.ALARM }
 
     /** The alarms of casts and of the match. */
-    fun alarms(): List<Long> = set { it != AGAIN }
+    fun alarms(): List<Long> = set { it != Alarms.AGAIN }
 
     /** What makes an unanswered alarm heard again. */
-    fun agains(): List<Long> = set { it == AGAIN }
+    fun agains(): List<Long> = set { it == Alarms.AGAIN }
 
     private fun set(which: (String?) -> Boolean) =
         manager.scheduledAlarms.filter { which(shadowOf(checkNotNull(it.operation)).savedIntent.action) }.map { it.triggerAtMs }
@@ -177,8 +177,6 @@ object Handset {
     }
 
     private var seconds = 0L
-
-    private const val AGAIN = "again"
 
     /**
      * Waits until every receiver has answered. Robolectric's notifications outlive a test, so an answer that came after

@@ -57,7 +57,7 @@ class KeyboardTest {
             ViewCompat.dispatchApplyWindowInsets(view, insets)
         }
         rule.waitForIdle()
-        assertTrue("the screen has gone", rule.onAllNodesWithTag("field-peg").fetchSemanticsNodes().isNotEmpty())
+        assertTrue("the screen stays", rule.onAllNodesWithTag("field-peg").fetchSemanticsNodes().isNotEmpty())
         rule.onNodeWithTag("field-peg").performTextInput("4")
         rule.waitForIdle()
         val node = rule.onNodeWithTag("field-peg").fetchSemanticsNode()

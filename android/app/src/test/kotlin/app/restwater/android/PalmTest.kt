@@ -73,7 +73,7 @@ class PalmTest {
         for (action in listOf(MotionEvent.ACTION_DOWN, MotionEvent.ACTION_UP)) {
             scenario.onActivity {
                 val width = widthMm * pxPerMm(it.resources.displayMetrics)
-                assertTrue("nothing took the touch", it.dispatchTouchEvent(event(action, at.x, at.y, width)))
+                assertTrue("the touch is taken", it.dispatchTouchEvent(event(action, at.x, at.y, width)))
             }
             rule.waitForIdle()
         }

@@ -70,9 +70,9 @@ class PermissionTest {
         rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
         isAsked(activity)
         Handset.settle()
-        assertFalse("said before there is an answer", isSaid(activity))
+        assertFalse("nothing is said before there is an answer", isSaid(activity))
         answer(activity, allowed = true)
-        assertFalse("said all the same", isSaid(activity))
+        assertFalse("nothing is said", isSaid(activity))
     }
 
     @Test fun refusedNotificationsAreWarnedOfAtOnceAndWithEachNewAlarm() = on { activity ->
@@ -110,8 +110,8 @@ class PermissionTest {
         assertEquals(Settings.ACTION_ZEN_MODE_PRIORITY_SETTINGS, shadowOf(Handset.app).nextStartedActivity.action)
         Handset.later(60)
         Handset.core.act(Action.Cast(1u), Handset.app.now())
-        assertEquals(shellWords("en-GB").alarmsUndisturbed to true, show()?.let { it.says to it.anew })
-        assertEquals("once for each alarm", false, show()?.anew)
+        assertEquals(shellWords("en-GB").alarmsUndisturbed to true, show()?.let { it.says to it.isNew })
+        assertEquals("once for each alarm", false, show()?.isNew)
         manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_ALARMS)
         assertNull("alarms may sound", show())
         assertNull(Handset.app.choices.rows().find { it.tag == "android-undisturbed" })

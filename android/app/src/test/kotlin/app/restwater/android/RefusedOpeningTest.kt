@@ -71,7 +71,7 @@ class RefusedOpeningTest {
             rule.onNodeWithTag("trouble-key").performClick()
             Handset.until({ "not said: $opening" }) { (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening) }
             Handset.settle()
-            assertTrue("it still stands there", (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening))
+            assertTrue("the old reason is gone", (stage() as? Stage.Refused)?.text.orEmpty() !in setOf("", opening))
             inTheWay.parentFile?.deleteRecursively()
         }
     }

@@ -8,8 +8,8 @@ fun interface Lookout {
     fun show(watch: WatchView): Refused?
 }
 
-/** What the system doesn't allow, in words; [anew] says whether it concerns an alarm that was set just now. */
-class Refused(val says: String, val anew: Boolean)
+/** What the system doesn't allow, in words; [isNew] says whether it concerns an alarm that was set just now. */
+class Refused(val says: String, val isNew: Boolean)
 
 /** A shell without a lock screen. */
 object NoLookout : Lookout {

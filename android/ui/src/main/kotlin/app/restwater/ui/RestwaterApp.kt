@@ -21,6 +21,7 @@ import app.restwater.core.Action
 import app.restwater.core.BankLayout
 import app.restwater.core.BankState
 import app.restwater.core.FanGlass
+import app.restwater.core.FishView
 import app.restwater.core.Glass
 import app.restwater.core.Hand
 import app.restwater.core.Key
@@ -35,6 +36,7 @@ import app.restwater.core.Scheme
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimKeyView
 import app.restwater.core.SwimView
+import app.restwater.core.WeightView
 import app.restwater.core.Which
 import app.restwater.core.bankLayout
 import app.restwater.core.matchLayout
@@ -124,26 +126,11 @@ private fun Screens(state: RestwaterState, glass: Glass) {
                 state.back()
             }
         } ?: missing()
-        Showing.FISH -> state.fish?.let { fish ->
-            val keys = remember(glass) { matchLayout(glass) }
-            FishScreen(fish, keys, layout, words, notice, state::fishKey) { state.back() }
-        } ?: missing()
-        Showing.WEIGHT -> state.weight?.let { weight ->
-            val keys = remember(glass) { matchLayout(glass) }
-            WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.back() }
-        } ?: missing()
-        Showing.FEED -> state.feed?.let { feed ->
-            val keys = remember(glass) { matchLayout(glass) }
-            FishScreen(feed, keys, layout, words, notice, state::fishKey) { state.back() }
-        } ?: missing()
-        Showing.FEED_WEIGHT -> state.feedWeight?.let { weight ->
-            val keys = remember(glass) { matchLayout(glass) }
-            WeightScreen(weight, keys, layout, words, notice, state::fishKey) { state.back() }
-        } ?: missing()
-        Showing.SEEN -> state.seen?.let { seen ->
-            val keys = remember(glass) { matchLayout(glass) }
-            FishScreen(seen, keys, layout, words, notice, state::fishKey) { state.back() }
-        } ?: missing()
+        Showing.FISH -> state.fish?.let { Fishes(state, it, notice, glass, layout, words) } ?: missing()
+        Showing.WEIGHT -> state.weight?.let { Weights(state, it, notice, glass, layout, words) } ?: missing()
+        Showing.FEED -> state.feed?.let { Fishes(state, it, notice, glass, layout, words) } ?: missing()
+        Showing.FEED_WEIGHT -> state.feedWeight?.let { Weights(state, it, notice, glass, layout, words) } ?: missing()
+        Showing.SEEN -> state.seen?.let { Fishes(state, it, notice, glass, layout, words) } ?: missing()
         Showing.BENCH -> state.bench?.let { Leaves(state, it, notice, layout, words) } ?: missing()
         Showing.BOOK -> state.book?.let { Leaves(state, it, notice, layout, words) } ?: missing()
         Showing.CONDITIONS -> state.conditions?.let { Leaves(state, it, notice, layout, words) } ?: missing()
@@ -182,6 +169,20 @@ private fun Leaves(state: RestwaterState, view: LeavesView, notice: String, layo
     LeavesScreen(
         view, layout, words, notice, { state.act(it) }, onOpen = { state.openByKey(Showing.of(it)) }, onShare = state.desk::share,
     ) { state.back() }
+}
+
+/** A fish, feed or a sighting. */
+@Composable
+private fun Fishes(state: RestwaterState, view: FishView, notice: String, glass: Glass, layout: BankLayout, words: PadWords) {
+    val keys = remember(glass) { matchLayout(glass) }
+    FishScreen(view, keys, layout, words, notice, state::fishKey) { state.back() }
+}
+
+/** The number pad for the weight of a fish or of feed. */
+@Composable
+private fun Weights(state: RestwaterState, view: WeightView, notice: String, glass: Glass, layout: BankLayout, words: PadWords) {
+    val keys = remember(glass) { matchLayout(glass) }
+    WeightScreen(view, keys, layout, words, notice, state::fishKey) { state.back() }
 }
 
 @Composable

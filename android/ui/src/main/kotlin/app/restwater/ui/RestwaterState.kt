@@ -248,7 +248,7 @@ class RestwaterState(
         private set
 
     /** Whether what the screens had open before the system ended the app may not come back, because its subject is gone. */
-    var anew by mutableStateOf(false)
+    var opensFresh by mutableStateOf(false)
         private set
 
     /**
@@ -260,7 +260,7 @@ class RestwaterState(
         this.page = page
         scope.launch {
             if (answer { core.restoreSubject(about) } == true) return@launch bring(which)
-            anew = true
+            opensFresh = true
             if (goal == which) toTop(Showing.BANK)
         }
     }
@@ -328,9 +328,9 @@ class RestwaterState(
             keepAwake = watch.keepAwake
             sessionOpen = watch.open
             // Shown when it arises and with each new alarm: after that it would only hide the notices about taps.
-            val anew = refused != null && (refused.anew || refused.says != refusedSaid)
-            if (anew || refused == null) refusedSaid?.let { notice = notice.removeSuffix(it).trimEnd() }
-            if (refused != null && anew) notice = listOf(notice, refused.says).filter { it.isNotBlank() }.joinToString(" ")
+            val isNew = refused != null && (refused.isNew || refused.says != refusedSaid)
+            if (isNew || refused == null) refusedSaid?.let { notice = notice.removeSuffix(it).trimEnd() }
+            if (refused != null && isNew) notice = listOf(notice, refused.says).filter { it.isNotBlank() }.joinToString(" ")
             refusedSaid = refused?.says
         }
     }
