@@ -70,7 +70,7 @@ impl App {
             let session = self.folded(row.id)?;
             if session.started.is_some() {
                 let last = session.last_timed.as_ref().map(|last| &last.at);
-                return Ok(session.ended.as_ref().or(last).map(|stamp| stamp.shown.clone()));
+                return Ok(session.ended.as_ref().or(last).map(|stamp| Moment::clone(&stamp.shown)));
             }
             before = store.session_of_before(device, Some(row.began.order))?;
         }

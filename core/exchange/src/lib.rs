@@ -3,7 +3,6 @@
 #![deny(missing_docs)]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, clippy::float_cmp))]
 
-mod canonical_form;
 mod clocks;
 mod club_file;
 mod error;

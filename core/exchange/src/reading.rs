@@ -1,11 +1,10 @@
 //! Reads an op file record by record: intact records are passed on, faults are reported.
 
-use super::canonical_form::is_canonical;
 use super::op_file::{FORMAT, FORMAT_VERSION, HASH_END, HASH_START, HEADER, MAX_RECORD, OP_START, trailer};
 use super::records::{Record, Records};
 use super::strict::strict;
 use super::{ExchangeError, Fault, FaultKind, OnProgress, PROGRESS_EVERY, Progress, Tally, Trailer};
-use restwater_log::{Op, TAKEN_UNTIL_MS, op_from_bytes};
+use restwater_log::{Op, TAKEN_UNTIL_MS, op_from_bytes, op_from_canonical};
 use restwater_store::{Hashed, MOST_OPS};
 use serde_json::Value;
 use sha2::{Digest, Sha256};
@@ -141,8 +140,8 @@ impl Reading {
 
 /// The count in a trailer, if the record is one.
 fn said_by_trailer(text: &[u8]) -> Option<u64> {
-    let text = std::str::from_utf8(text).ok()?;
-    let (count, rest) = text.strip_prefix(r#"{"count":"#)?.split_once(r#","ids":""#)?;
+    let rest = text.strip_prefix(br#"{"count":"#)?;
+    let (count, rest) = std::str::from_utf8(rest).ok()?.split_once(r#","ids":""#)?;
     let hash = rest.strip_suffix(r#""}"#)?;
     let hex = hash.len() == 64 && hash.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'));
     if !hex || count.is_empty() || count.len() > 15 || !count.bytes().all(|b| b.is_ascii_digit()) {
@@ -170,11 +169,11 @@ fn whole_op<'a>(record: &Record<'a>) -> Result<(Op, Hashed<'a>), (usize, FaultKi
 
 fn is_hex_of(text: &[u8], sha256: &[u8; 32]) -> bool {
     const DIGITS: &[u8; 16] = b"0123456789abcdef";
-    text.len() == 64
-        && sha256
-            .iter()
-            .zip(text.chunks_exact(2))
-            .all(|(byte, pair)| pair == [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]])
+    let mut hex = [0; 64];
+    for (pair, byte) in hex.as_chunks_mut().0.iter_mut().zip(sha256) {
+        *pair = [DIGITS[usize::from(byte >> 4)], DIGITS[usize::from(byte & 15)]];
+    }
+    text == hex
 }
 
 /// Reads an op of another phone's file from bytes whose hash is right: they must be strict JSON, canonical, readable, and
@@ -193,17 +192,23 @@ pub(super) fn op_of_backup(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
 
 fn op_until(until_ms: u64, body: &[u8]) -> Result<Op, (usize, FaultKind)> {
     let text = std::str::from_utf8(body).map_err(|e| (e.valid_up_to(), FaultKind::NotUtf8))?;
-    if !is_canonical(text) {
-        let canonical = serde_json_canonicalizer::to_vec(&strict(body)?);
-        if !canonical.is_ok_and(|bytes| bytes == body) {
-            return Err((0, FaultKind::NotCanonical));
-        }
-    }
-    let op = op_from_bytes(body).map_err(|e| (0, FaultKind::NotAnOp(e.to_string())))?;
+    let op = match op_from_canonical(text) {
+        Some(op) => op,
+        None => op_read_slowly(body)?,
+    };
     if op.hlc.ms >= until_ms {
         return Err((0, FaultKind::ClockAbsurd));
     }
     Ok(op)
+}
+
+/// Reads what is not canonical, to say so, and what is canonical but unusual, such as an op with a field of a later version.
+fn op_read_slowly(body: &[u8]) -> Result<Op, (usize, FaultKind)> {
+    let canonical = serde_json_canonicalizer::to_vec(&strict(body)?);
+    if !canonical.is_ok_and(|bytes| bytes == body) {
+        return Err((0, FaultKind::NotCanonical));
+    }
+    op_from_bytes(body).map_err(|e| (0, FaultKind::NotAnOp(e.to_string())))
 }
 
 /// Body and hash of a record in the form that we write.

@@ -58,7 +58,7 @@ impl<R: Read> Records<R> {
             if part.is_empty() {
                 break;
             }
-            let end = part.iter().position(|b| *b == RS);
+            let end = memchr::memchr(RS, part);
             let text = &part[..end.unwrap_or(part.len())];
             let room = (MAX_RECORD + 1).saturating_sub(self.text.len());
             too_long |= text.len() > room;

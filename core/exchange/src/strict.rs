@@ -1,14 +1,11 @@
 //! JSON read strictly: no key twice, no number beyond 2^53, bounded depth (RFC 8259, RFC 7493 I-JSON).
 
 use super::FaultKind;
-use restwater_store::JSON_MAX;
+use restwater_log::{JSON_MAX, MAX_DEPTH};
 use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
 use serde_json::{Map, Value};
 use std::cell::Cell;
 use std::fmt;
-
-/// Deepest nesting of arrays and objects taken; ops of this version use 5.
-pub(super) const MAX_DEPTH: usize = 24;
 
 /// The value, or the fault and its byte.
 pub(super) fn strict(bytes: &[u8]) -> Result<Value, (usize, FaultKind)> {
@@ -129,6 +126,8 @@ impl<'de> Visitor<'de> for Strict<'_> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
+    use restwater_log::op_from_canonical;
 
     #[test]
     fn ambiguities_of_json_are_refused_by_name() {
@@ -149,5 +148,25 @@ mod tests {
         }
         assert!(matches!(strict(b"{\"a\":1}x"), Err((7, FaultKind::NotJson(_)))));
         assert_eq!(strict(b"[9007199254740991]").unwrap(), serde_json::json!([9_007_199_254_740_991_i64]));
+    }
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(10_000))]
+        #[test]
+        fn what_is_read_in_one_pass_is_strict_and_canonical(
+            parts in proptest::collection::vec(prop_oneof![
+                Just("{"), Just("}"), Just("["), Just("]"), Just(","), Just(":"), Just("\"a\""), Just("\"b\""), Just("1"),
+                Just("-"), Just("0"), Just(".5"), Just("e-7"), Just("\"\\u0001\""), Just("\"\\n\""), Just("\\"), Just("true"),
+                Just(" "), Just("\"é\""),
+            ], 1..12),
+        ) {
+            let text = format!(
+                r#"{{"at":{{"boot":"b","mono":1,"offset":60,"wall":5,"zone":"Etc/UTC"}},"device":"{0}","hlc":"{1}","id":"{0}","kind":"later","payload":{2},"session":"{0}"}}"#,
+                "00000000-0000-0000-0000-000000000008", "000000000000005-000000", parts.concat(),
+            );
+            if op_from_canonical(&text).is_some() {
+                let written = strict(text.as_bytes()).map(|value| serde_json_canonicalizer::to_vec(&value).unwrap());
+                prop_assert_eq!(written.ok(), Some(text.into_bytes()));
+            }
+        }
     }
 }

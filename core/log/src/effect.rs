@@ -3,6 +3,7 @@
 
 use super::setup_amended::Amended;
 use super::{EndSaid, Moment, Op, OpOrder, Payload, SessionSetup};
+use std::borrow::Cow;
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
 
@@ -11,8 +12,8 @@ use uuid::Uuid;
 pub struct Effective<'a> {
     /// The op as it was written.
     pub op: &'a Op,
-    /// When it happened, as corrected.
-    pub at: Moment,
+    /// When it happened: owned if it was corrected.
+    pub at: Cow<'a, Moment>,
     /// Its payload, as corrected.
     pub payload: &'a Payload,
     /// The set-up of a START that was corrected: what each correction changed.
@@ -73,7 +74,7 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
         .filter(|op| op.amends.is_none() && op.payload.voids().is_none())
         .map(|op| Effective {
             op,
-            at: times.get(&op.id).map_or_else(|| op.at.clone(), |&back_s| op.at.set_back(back_s)),
+            at: times.get(&op.id).map_or(Cow::Borrowed(&op.at), |&back_s| Cow::Owned(op.at.set_back(back_s))),
             payload: payloads.get(&(op.id, op.payload.kind())).copied().unwrap_or(&op.payload),
             setup: setups.remove(&op.id).map(Amended::into_setup),
             said: said.get(&op.id).copied().unwrap_or_default(),

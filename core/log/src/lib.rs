@@ -25,6 +25,8 @@ uniffi::custom_type!(Uuid, String, {
 
 mod began;
 mod canonical;
+mod canonical_form;
+mod canonical_op;
 mod club;
 mod effect;
 mod feed;
@@ -46,7 +48,9 @@ mod testing;
 mod wire;
 
 pub use began::Began;
-pub use canonical::{CanonicalError, canonical_bytes, op_from_bytes, sha256_hex};
+pub use canonical::{CanonicalError, canonical_bytes, sha256_hex};
+pub use canonical_form::{JSON_MAX, MAX_DEPTH};
+pub use canonical_op::{op_from_bytes, op_from_canonical};
 pub use club::{ClubDays, ClubStart, ClubWeights};
 pub use effect::{Effective, Said, effective, sorted, voided};
 pub use feed::{FeedAmount, FeedKind, FeedMeasure, FeedSaid, FishSign, WaterPlace};

@@ -1,10 +1,11 @@
 //! The Swim screen: where next with its reasons, the aimed cell in words, the keys round the fan.
 
 mod keys;
+mod reasons;
 mod rows;
 mod words;
 
-use super::figures::{clock, whole, whole_reached};
+use super::figures::{clock, whole};
 use super::place::{bearing_words, reach_like, reach_words, spot_words};
 use super::{
     Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, peg_name, sentence_case,
@@ -12,8 +13,8 @@ use super::{
 use restwater_log::{Moment, Reach, RodNumber, Spot, WeightUnit};
 use restwater_session::{Session, reach_m};
 use restwater_swim::{
-    Against, CellId, CellState, ColumnName, Drift, GoInBecause, LEGEND, LegendSample, NextSpot, Reason,
-    SceneWords, Swim, SwimFigures, WhereNext,
+    CellId, CellState, ColumnName, Drift, GoInBecause, LEGEND, LegendSample, NextSpot, Reason, SceneWords,
+    Swim, SwimFigures, WhereNext,
 };
 use serde::{Deserialize, Serialize};
 
@@ -205,8 +206,6 @@ fn legend_id(sample: LegendSample) -> &'static str {
     }
 }
 
-/// Fish that showed less than this long ago are the first reason, minutes.
-const LATELY_MIN: f64 = 15.0;
 /// How many further cells are named.
 const OTHERS: usize = 3;
 
@@ -353,61 +352,6 @@ impl SwimScreen<'_> {
             range_m: reach_m(last.reach),
         };
         self.swim.cell_of(spot)
-    }
-
-    /// What was seen there just now comes first. What spots of this kind hold is left out until the record can tell, as on the
-    /// Bank, and so is that this one wasn't fished, if it is said to be untried.
-    fn reasons(&self, next: &NextSpot) -> Vec<String> {
-        let early = self.is_early();
-        let is_told = |r: &Reason| matches!(r, Reason::FishHere { .. } | Reason::NotTried { .. });
-        let untried = !early && next.reasons.iter().any(|r| matches!(r, Reason::NotTried { .. }));
-        let says = |r: &&Reason| !(early && is_told(r) || untried && matches!(r, Reason::NeverDisturbed));
-        let seen_lately = |r: &&Reason| match r {
-            Reason::LinersHere { .. } => true,
-            Reason::ShownNear { minutes_ago, .. } => *minutes_ago <= LATELY_MIN,
-            _ => false,
-        };
-        let said = || next.reasons.iter().filter(says);
-        let seen = said().filter(seen_lately).chain(said().filter(|r| !seen_lately(r)));
-        let mut lines: Vec<String> = seen.map(|r| self.reason_at(next, r)).collect();
-        let stays = self.stay.is_some() && self.ring == Some(next.cell);
-        let says = |a: &&Against| match a {
-            Against::FishAway { .. } => !early,
-            // The bait is the rod's own.
-            Against::BaitOut => !stays,
-            _ => true,
-        };
-        let mut against = next.against.iter().filter(says).map(|a| self.against(a));
-        if !lines.is_empty()
-            && let Some(first) = against.next()
-        {
-            lines.push(self.words.say_with("swim-but", &[("against", Arg::Text(&first))]));
-        }
-        lines.extend(against);
-        lines
-    }
-
-    /// Whether too few bites came for the Bank to tell anything.
-    fn is_early(&self) -> bool {
-        u64::from(self.next.bites) < restwater_compare::FEWEST_BITES
-    }
-
-    /// Whoever stays casts to the spot of the last cast: how far the bites were from the middle of its cell doesn't matter there.
-    fn reason_at(&self, next: &NextSpot, reason: &Reason) -> String {
-        match reason {
-            Reason::NearLastBites { bites, minutes_ago, .. }
-                if self.stay.is_some() && self.ring == Some(next.cell) =>
-            {
-                self.words.say_with(
-                    "reason-near-stay",
-                    &[
-                        ("bites", Arg::Count(*bites as usize)),
-                        ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
-                    ],
-                )
-            }
-            reason => self.reason(reason),
-        }
     }
 
     /// "Rested 48 min; a liner beside it. 3 bites so far: too few to be sure."

@@ -50,6 +50,7 @@ mod said;
 mod same_again;
 mod same_place;
 mod section;
+mod shared;
 mod spots;
 mod step;
 mod summary;

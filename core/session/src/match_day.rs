@@ -60,12 +60,12 @@ impl Session {
         let device = step.op.device;
         let tied = self.match_day.as_ref().filter(|m| m.device == device);
         let wall_ms = step.op.at.wall_ms;
-        let (wall_at_start_ms, put_right_ms) =
-            tied.map(|m| (m.wall_at_start_ms, m.put_right_ms)).unwrap_or_else(|| {
-                let put_right_ms = step.tapped.shown.wall_ms.saturating_sub(wall_ms);
-                (wall_ms.saturating_sub(step.tapped.at_ms), put_right_ms)
+        let put_right_ms = step.tapped.shown.wall_ms.saturating_sub(wall_ms);
+        let (wall_at_start_ms, put_right_ms) = tied
+            .map_or((wall_ms.saturating_sub(step.tapped.at_ms), put_right_ms), |m| {
+                (m.wall_at_start_ms, m.put_right_ms)
             });
-        let local = LocalTime::of(step);
+        let local = LocalTime::set_at(&step.op.at, step.tapped.at_ms);
         let op = step.op.id;
         self.match_day = Some(MatchDay { op, setup, device, wall_at_start_ms, put_right_ms, local });
     }
@@ -73,7 +73,7 @@ impl Session {
     /// Notes whether the clocks of the phone that set the match had changed by this entry.
     pub(super) fn note_local_time(&mut self, step: &Step) {
         if let Some(day) = self.match_day.as_mut().filter(|day| day.device == step.op.device) {
-            day.local.note(step);
+            day.local.note(&step.op.at, step.tapped.at_ms);
         }
     }
 

@@ -1,6 +1,5 @@
 //! A session's match: the rules in force, the details entered for fish, and what the scales showed.
 
-use super::step::Step;
 use super::time_line::FORTNIGHT_MS;
 use super::{MatchSetup, Stamp};
 use restwater_log::{FishSaid, Moment, OtherPeg, Side, clocks_forward_min};
@@ -39,9 +38,10 @@ pub(super) struct LocalTime {
 }
 
 impl LocalTime {
-    pub(super) fn of(step: &Step) -> Self {
-        let Moment { offset_min, zone, .. } = &step.op.at;
-        Self { set: (*offset_min, zone.clone()), until_ms: step.tapped.at_ms, forward_min: None }
+    /// Of times that were set at a moment, which is at this place on the time line.
+    pub(super) fn set_at(moment: &Moment, at_ms: i64) -> Self {
+        let Moment { offset_min, zone, .. } = moment;
+        Self { set: (*offset_min, zone.clone()), until_ms: at_ms, forward_min: None }
     }
 
     /// By how much the clocks have been put forward by then; in another zone nobody put them forward.
@@ -49,11 +49,11 @@ impl LocalTime {
         if shown.zone == self.set.1 { clocks_forward_min(self.set.0, shown.offset_min) } else { 0 }
     }
 
-    /// Notes what an entry of the phone shows.
-    pub(super) fn note(&mut self, step: &Step) {
-        match self.forward_min(&step.op.at) {
+    /// Notes what a later entry of the phone shows.
+    pub(super) fn note(&mut self, moment: &Moment, at_ms: i64) {
+        match self.forward_min(moment) {
             _ if self.forward_min.is_some() => {}
-            0 => self.until_ms = self.until_ms.max(step.tapped.at_ms),
+            0 => self.until_ms = self.until_ms.max(at_ms),
             min => self.forward_min = Some(min),
         }
     }

@@ -10,7 +10,9 @@
 
 use restwater_log::{Effective, Moment, Op, Payload};
 use serde::{Deserialize, Serialize};
+use std::borrow::Cow;
 use std::collections::HashMap;
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// No session is longer than this, in ms, so a longer gap means a wrong clock. (A match may last a
@@ -23,7 +25,9 @@ const NO_APP_BEFORE_MS: i64 = 1_577_836_800_000;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Stamp {
     /// What the phone's clocks showed: for display, never for measuring. The time of a clock that had been reset is put right.
-    pub shown: Moment,
+    /// It is shared, since a session has most of its stamps more than once.
+    #[serde(with = "super::shared")]
+    pub shown: Arc<Moment>,
     /// Milliseconds since the session's start; negative before it.
     pub at_ms: i64,
     /// How far off that may be, in ms, because the wall clock was used between boots or devices; 0 within the
@@ -89,14 +93,14 @@ impl Stamp {
     #[must_use]
     pub fn set_back(&self, seconds: u32) -> Stamp {
         let at_ms = self.at_ms.saturating_sub(i64::from(seconds) * 1_000);
-        Stamp { shown: self.shown.set_back(seconds), at_ms, ..self.clone() }
+        Stamp { shown: Arc::new(self.shown.set_back(seconds)), at_ms, ..self.clone() }
     }
 
     /// The stamp this many seconds later, remembered rather than tapped: marked as approximate.
     #[must_use]
     pub fn later(&self, seconds: u32) -> Stamp {
         let at_ms = self.at_ms.saturating_add(i64::from(seconds) * 1_000);
-        Stamp { shown: self.shown.later(seconds), at_ms, ..self.clone() }
+        Stamp { shown: Arc::new(self.shown.later(seconds)), at_ms, ..self.clone() }
     }
 
     /// The stamp this many milliseconds earlier, with what the clocks showed then, for replaying the day.
@@ -105,8 +109,9 @@ impl Stamp {
         let shown = Moment {
             wall_ms: self.shown.wall_ms.saturating_sub(ms),
             mono_ms: self.shown.mono_ms.saturating_sub(ms),
-            ..self.shown.clone()
+            ..Moment::clone(&self.shown)
         };
+        let shown = Arc::new(shown);
         Stamp { shown, at_ms: self.at_ms.saturating_sub(ms), ..self.clone() }
     }
 
@@ -219,12 +224,17 @@ impl TimeLine {
         (line, stamps)
     }
 
+    /// The boot of a device in which a moment is, and its place among all.
+    fn run_of(&self, device: Uuid, moment: &Moment) -> Option<(usize, &Run)> {
+        let is_it = |(_, run): &(usize, &Run)| run.device == device && run.boot == moment.own_boot();
+        self.runs.iter().enumerate().rev().find(is_it)
+    }
+
     /// The place of a moment of a device, usually of the present.
     pub fn place(&self, device: Uuid, moment: &Moment) -> Stamp {
-        let run = self.runs.iter().rposition(|run| run.device == device && run.boot == moment.own_boot());
-        if let Some((place, run)) = run.and_then(|place| Some((place, self.runs.get(place)?))) {
+        if let Some((place, run)) = self.run_of(device, moment) {
             return Stamp {
-                shown: moment.clone(),
+                shown: Arc::new(moment.clone()),
                 at_ms: moment.mono_ms.saturating_add(run.offset_ms),
                 uncertain_ms: run.uncertain_ms,
                 run: u32::try_from(place).ok(),
@@ -237,7 +247,7 @@ impl TimeLine {
                 .unwrap_or_else(|| anchor.at_least(device, moment.mono_ms)),
             None => (0, 0),
         };
-        Stamp { shown: moment.clone(), at_ms, uncertain_ms, run: None }
+        Stamp { shown: Arc::new(moment.clone()), at_ms, uncertain_ms, run: None }
     }
 
     /// Puts right what the clock of an entry showed if it had been reset: a flat battery sets a clock back to 1970, or to when the
@@ -252,7 +262,7 @@ impl TimeLine {
             shown_ms.saturating_sub(at_ms.saturating_sub(stamp.at_ms))
         });
         if later.saturating_sub(wall_ms) > FORTNIGHT_MS {
-            stamp.shown.wall_ms = later;
+            Arc::make_mut(&mut stamp.shown).wall_ms = later;
         }
     }
 
@@ -277,20 +287,22 @@ fn may_be_missing(step: &Effective) -> bool {
 /// that the clock of that day showed there, judged by the last entry before it. By the time it was tapped, the clock may have
 /// been moved or the zone changed, or weeks may have passed whose length the line doesn't know.
 pub(super) fn stamp_of(entry: &Effective, tapped: &Stamp, all: &[(&Effective, &Stamp)]) -> Stamp {
+    let Cow::Owned(corrected) = &entry.at else { return tapped.clone() };
     let back_ms = set_back_ms(entry);
     let at_ms = tapped.at_ms.saturating_sub(back_ms);
     let put_right_ms = tapped.shown.wall_ms.saturating_sub(entry.op.at.wall_ms);
-    let shown = Moment { wall_ms: entry.at.wall_ms.saturating_add(put_right_ms), ..entry.at.clone() };
-    let at = Stamp { shown, at_ms, ..tapped.clone() };
-    if back_ms == 0 {
-        return at;
-    }
+    let mut shown = corrected.clone();
+    shown.wall_ms = shown.wall_ms.saturating_add(put_right_ms);
     let before =
         all.iter().filter(|(other, stamp)| stamp.at_ms <= at_ms && other.op.device == entry.op.device);
-    let Some((_, beside)) = before.max_by_key(|(_, stamp)| stamp.at_ms) else { return at };
-    let Moment { offset_min, zone, .. } = beside.shown.clone();
-    let shown = Moment { wall_ms: beside.wall_at(at_ms), offset_min, zone, ..at.shown };
-    Stamp { shown, ..at }
+    if back_ms != 0
+        && let Some((_, beside)) = before.max_by_key(|(_, stamp)| stamp.at_ms)
+    {
+        shown.wall_ms = beside.wall_at(at_ms);
+        shown.offset_min = beside.shown.offset_min;
+        shown.zone.clone_from(&beside.shown.zone);
+    }
+    Stamp { shown: Arc::new(shown), at_ms, ..tapped.clone() }
 }
 
 /// How far an entry was set back from where it was tapped, in ms.
@@ -330,26 +342,27 @@ impl Anchor {
     }
 }
 
+/// A device, and its own name for a boot.
+type Boot<'a> = (Uuid, &'a str);
+
 /// Puts the entries on the line one by one, in the order of the log.
-struct Builder {
+struct Builder<'a> {
     line: TimeLine,
     /// The index of each device in the list of anchors.
     devices: HashMap<Uuid, usize>,
-    /// The index of each boot in the list of runs.
-    boots: HashMap<(Uuid, String), usize>,
     /// The differences between wall clock and monotonic clock during a boot, one for each adjustment.
-    skews: HashMap<(Uuid, String), Vec<i64>>,
+    skews: HashMap<Boot<'a>, Vec<i64>>,
     /// How each device's wall clock was moved.
     moved: HashMap<Uuid, Moved>,
 }
 
-impl Builder {
-    fn new(steps: &[&Effective]) -> Self {
-        let mut skews: HashMap<(Uuid, String), Vec<i64>> = HashMap::new();
+impl<'a> Builder<'a> {
+    fn new(steps: &[&Effective<'a>]) -> Self {
+        let mut skews: HashMap<Boot, Vec<i64>> = HashMap::new();
         let mut moved: HashMap<Uuid, Moved> = HashMap::new();
         for op in steps.iter().map(|step| step.op) {
             let skew = op.at.wall_ms.saturating_sub(op.at.mono_ms);
-            let known = skews.entry((op.device, op.at.own_boot().to_owned())).or_default();
+            let known = skews.entry((op.device, op.at.own_boot())).or_default();
             let Some(before) = known.last() else {
                 known.push(skew);
                 continue;
@@ -364,10 +377,10 @@ impl Builder {
                 known.push(skew);
             }
         }
-        Self { line: TimeLine::default(), devices: HashMap::new(), boots: HashMap::new(), skews, moved }
+        Self { line: TimeLine::default(), devices: HashMap::new(), skews, moved }
     }
 
-    fn take(&mut self, step: &Effective) -> Stamp {
+    fn take(&mut self, step: &Effective<'a>) -> Stamp {
         let (device, moment) = (step.op.device, &step.op.at);
         let mut stamp = self.place(device, moment);
         // Entries of one device never go back in time in the order of the log, whatever its clocks say.
@@ -381,34 +394,29 @@ impl Builder {
         stamp
     }
 
+    /// The place of a moment, whose boot begins on the line if it is new.
     fn place(&mut self, device: Uuid, moment: &Moment) -> Stamp {
         if moment.boot.is_empty() {
             return Stamp { run: None, ..self.line.place(device, moment) };
         }
-        let key = (device, moment.own_boot().to_owned());
-        if let Some(run) = self.boots.get(&key).and_then(|&place| self.line.runs.get(place)) {
-            let at_ms = moment.mono_ms.saturating_add(run.offset_ms);
-            let place = self.boots.get(&key).and_then(|&place| u32::try_from(place).ok());
-            return Stamp { shown: moment.clone(), at_ms, uncertain_ms: run.uncertain_ms, run: place };
+        if self.line.run_of(device, moment).is_none() {
+            let (at_ms, uncertain_ms) = self.bridge((device, moment.own_boot()), moment);
+            let offset_ms = at_ms.saturating_sub(moment.mono_ms);
+            self.line.runs.push(Run { device, boot: moment.own_boot().to_owned(), offset_ms, uncertain_ms });
         }
-        let (at_ms, uncertain_ms) = self.bridge(&key, moment);
-        let offset_ms = at_ms.saturating_sub(moment.mono_ms);
-        let place = self.line.runs.len();
-        self.line.runs.push(Run { device, boot: key.1.clone(), offset_ms, uncertain_ms });
-        self.boots.insert(key, place);
-        Stamp { shown: moment.clone(), at_ms, uncertain_ms, run: u32::try_from(place).ok() }
+        self.line.place(device, moment)
     }
 
     /// Where a boot begins on the line. After a flat battery the network often corrects the clock later, so
     /// the first plausible reading of the boot counts.
-    fn bridge(&self, key: &(Uuid, String), moment: &Moment) -> (i64, i64) {
-        let own = self.devices.get(&key.0).copied();
+    fn bridge(&self, boot: Boot, moment: &Moment) -> (i64, i64) {
+        let own = self.devices.get(&boot.0).copied();
         let Some(anchor) = self.line.last.get(own.unwrap_or(self.line.latest)) else { return (0, 0) };
-        let moved = self.moved.get(&key.0).copied().unwrap_or_default().or(anchor.moved);
-        let readings = self.skews.get(key).into_iter().flatten();
+        let moved = self.moved.get(&boot.0).copied().unwrap_or_default().or(anchor.moved);
+        let readings = self.skews.get(&boot).into_iter().flatten();
         let mut walls = readings.map(|skew| moment.mono_ms.saturating_add(*skew));
-        let by_wall = walls.find_map(|wall_ms| anchor.by_wall(key.0, wall_ms, moved));
-        by_wall.unwrap_or_else(|| anchor.at_least(key.0, moment.mono_ms))
+        let by_wall = walls.find_map(|wall_ms| anchor.by_wall(boot.0, wall_ms, moved));
+        by_wall.unwrap_or_else(|| anchor.at_least(boot.0, moment.mono_ms))
     }
 
     fn remember(&mut self, device: Uuid, stamp: &Stamp) {

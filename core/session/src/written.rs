@@ -2,6 +2,7 @@
 
 use super::Stamp;
 use restwater_log::{HybridClock, Moment, Op, Payload, SessionSetup};
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// Builds the ops of one session by one phone.
@@ -32,7 +33,7 @@ pub fn second(s: i64) -> Moment {
 
 /// The same second on the time line of a day whose session this phone began.
 pub fn stamp(s: i64) -> Stamp {
-    Stamp { shown: second(s), at_ms: s * 1_000, uncertain_ms: 0, run: Some(0) }
+    Stamp { shown: Arc::new(second(s)), at_ms: s * 1_000, uncertain_ms: 0, run: Some(0) }
 }
 
 impl Written {

@@ -2,14 +2,12 @@
 
 use super::read::began_of;
 use super::{SnapshotRow, Store, StoreError, order_bytes, snapshot};
-use restwater_log::{Began, Hlc, Op, OpOrder, canonical_bytes};
+use restwater_log::{Began, Hlc, JSON_MAX, Op, OpOrder, canonical_bytes};
 use rusqlite::{CachedStatement, OptionalExtension, Transaction, TransactionBehavior};
 use sha2::{Digest, Sha256};
 use std::collections::HashMap;
+use std::collections::hash_map::Entry;
 use uuid::Uuid;
-
-/// The largest whole number that JSON carries exactly everywhere (RFC 8259, section 6).
-pub const JSON_MAX: i64 = (1 << 53) - 1;
 
 impl Store {
     /// Adds ops, and the resulting snapshot, in one immediate transaction, which is on stable storage when
@@ -118,6 +116,26 @@ struct Growth {
     own: Option<OpOrder>,
 }
 
+impl Growth {
+    /// The session of the first op of it that is met. Its row is created if it is new.
+    fn begin(tx: &Transaction<'_>, op: &Op) -> Result<Self, StoreError> {
+        let found = tx
+            .prepare_cached(include_str!("sql/session_no.sql"))?
+            .query_row([op.session.as_bytes()], |row| Ok((row.get(0)?, began_of(row, [1, 2, 3]))))
+            .optional()?;
+        let made = found.is_none();
+        let (no, began) = match found {
+            Some((no, began)) => (no, Some(began?)),
+            None => tx
+                .prepare_cached(include_str!("sql/add_session.sql"))?
+                .query_row((op.session.as_bytes(), op.at.wall_ms, order_bytes(op.order())), |row| {
+                    Ok((row.get(0)?, None))
+                })?,
+        };
+        Ok(Self { no, made, ops: 0, began, last: op.order(), own: None })
+    }
+}
+
 impl<'tx> Adding<'tx> {
     /// Begins adding within a transaction.
     pub fn begin(tx: &'tx Transaction<'tx>) -> Result<Self, StoreError> {
@@ -129,18 +147,20 @@ impl<'tx> Adding<'tx> {
     /// Adds one op, given with its canonical bytes.
     pub fn add(&mut self, op: &Op, body: Hashed<'_>) -> Result<Added, StoreError> {
         in_range(op)?;
-        let no = self.session(op)?;
+        let growth = match self.sessions.entry(op.session) {
+            Entry::Occupied(met) => met.into_mut(),
+            Entry::Vacant(first) => first.insert(Growth::begin(self.tx, op)?),
+        };
+        let no = growth.no;
         let added = self.insert.execute((no, op.id.as_bytes(), &body.sha256[..], body.bytes))?;
         if added == 0 {
             return self.compare(no, op.id, body);
         }
-        if let Some(growth) = self.sessions.get_mut(&op.session) {
-            growth.ops += 1;
-            growth.began = Began::and_of(growth.began, op);
-            growth.last = growth.last.max(op.order());
-            if op.device == self.device && op.is_step_of_undo() {
-                growth.own = growth.own.max(Some(op.order()));
-            }
+        growth.ops += 1;
+        growth.began = Began::and_of(growth.began, op);
+        growth.last = growth.last.max(op.order());
+        if op.device == self.device && op.is_step_of_undo() {
+            growth.own = growth.own.max(Some(op.order()));
         }
         self.last_hlc = self.last_hlc.max(op.hlc);
         Ok(Added::New)
@@ -163,30 +183,6 @@ impl<'tx> Adding<'tx> {
             body.bytes,
         ))?;
         Ok(if mended > 0 { Added::Mended } else { Added::Clash })
-    }
-
-    /// The number of the op's session, whose row is created if it is new.
-    fn session(&mut self, op: &Op) -> Result<i64, StoreError> {
-        if let Some(growth) = self.sessions.get(&op.session) {
-            return Ok(growth.no);
-        }
-        let found = self
-            .tx
-            .prepare_cached(include_str!("sql/session_no.sql"))?
-            .query_row([op.session.as_bytes()], |row| Ok((row.get(0)?, began_of(row, [1, 2, 3]))))
-            .optional()?;
-        let made = found.is_none();
-        let (no, began) = match found {
-            Some((no, began)) => (no, Some(began?)),
-            None => self
-                .tx
-                .prepare_cached(include_str!("sql/add_session.sql"))?
-                .query_row((op.session.as_bytes(), op.at.wall_ms, order_bytes(op.order())), |row| {
-                    Ok((row.get(0)?, None))
-                })?,
-        };
-        self.sessions.insert(op.session, Growth { no, made, ops: 0, began, last: op.order(), own: None });
-        Ok(no)
     }
 
     /// Brings the session rows up to date and returns the result of the transaction, for [`Store::saw`] after

@@ -86,6 +86,8 @@ fn open(file: &Path, also: OpenFlags, durability: Durability) -> Result<Connecti
     // A refused file must stay unchanged, so there is no checkpoint on close until the file has been
     // accepted.
     conn.set_db_config(DbConfig::SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, true)?;
+    // No plan depends on the values bound to a statement, or it would be planned again when they change.
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true)?;
     // This has to come first: some of the other pragmas read the file, and the first read decides whether
     // others may lock it too.
     conn.pragma_update(None, "locking_mode", "EXCLUSIVE")?;

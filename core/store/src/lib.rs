@@ -22,7 +22,7 @@ mod setting;
 mod snapshot;
 mod thin;
 
-pub use append::{Added, Adding, Brought, Hashed, JSON_MAX};
+pub use append::{Added, Adding, Brought, Hashed};
 pub use backup::{BackupFile, backups, superfluous_copies};
 pub use check::{CheckReport, Folding};
 pub use closed_file::{EachOp, RowFault, each_op_of_file};

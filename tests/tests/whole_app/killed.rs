@@ -49,7 +49,7 @@ fn elapsed_ms(app: &mut App, since_ms: i64, rebooted: bool) -> Result<i64, Box<d
     let mut later = Moment {
         wall_ms: start.wall_ms + FIVE_MINUTES_MS,
         mono_ms: start.mono_ms + FIVE_MINUTES_MS,
-        ..start
+        ..Moment::clone(&start)
     };
     if rebooted {
         later.boot = "another".into();

@@ -54,7 +54,7 @@ impl Clocks {
 
 /// A time of the organiser's clock, in the phone's local time.
 pub(super) fn local_clock(now: &Stamp, ms: i64) -> String {
-    clock(&Moment { wall_ms: ms, ..now.shown.clone() })
+    clock(&Moment { wall_ms: ms, ..Moment::clone(&now.shown) })
 }
 
 /// "May be wrong by 1 h: this phone's clock was changed.", if that is a minute or more.

@@ -274,7 +274,8 @@ proptest! {
         prop_assert_eq!(&due, &plan_due(&shuffled, &now));
         prop_assert_eq!(plan_outcomes(&session), plan_outcomes(&shuffled));
         let mut shown = now.clone();
-        shown.shown.wall_ms = shown.shown.wall_ms.saturating_add(moved_ms);
+        let wall_ms = &mut std::sync::Arc::make_mut(&mut shown.shown).wall_ms;
+        *wall_ms = wall_ms.saturating_add(moved_ms);
         let by_moved_clock = fold(SESSION, &moved.ops);
         prop_assert_eq!(&due, &plan_due(&by_moved_clock, &shown), "a clock that is set brings nothing early");
         if session.rods.iter().any(|rod| matches!(rod.state, RodState::FishOn { .. })) {
