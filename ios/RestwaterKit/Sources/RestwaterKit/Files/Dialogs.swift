@@ -8,6 +8,7 @@ extension RestwaterState {
     func show(_ dialog: FileDialog) {
         content.files.dialog = dialog
         content.files.answering = dialog
+        unfinished.isMarked = dialog.isOfFile
     }
 
     /// The dialog has closed; its answer may still come.
@@ -17,6 +18,7 @@ extension RestwaterState {
     public func dialogCancelled() {
         content.files.dialog = nil
         content.files.answering = nil
+        unfinished.isMarked = false
     }
 
     /// The angler chose a file to import, or a folder for copies of backups.

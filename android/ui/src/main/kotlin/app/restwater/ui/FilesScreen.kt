@@ -54,9 +54,10 @@ fun FilesScreen(
     }
     Back(layout, words) {
         when {
-            desk.progress != null -> desk.giveUp()
+            // Once only: BACK always leads to the Bank.
+            desk.progress != null && desk.giveUp() -> Unit
             open != null -> open = null
-            desk.page != FilesPage.SEND -> desk.leave()
+            desk.page != FilesPage.SEND && !desk.leaving -> desk.leave()
             else -> onBack()
         }
     }
