@@ -78,7 +78,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.state.content.notice, words)
         try await nextProcess()
         XCTAssertNotEqual(day.state.content.notice, words, "once")
-        for end in [{ $0.dialogSaved() }, { $0.dialogCancelled() }] as [@MainActor (RestwaterState) -> Void] {
+        for end in [{ $0.dialogSaved() }, { $0.dialogCancelled() }, { _ in }] as [@MainActor (RestwaterState) -> Void] {
             day.state.tap(.files(.save))
             await day.state.settled()
             day.state.dialogClosed()

@@ -11,8 +11,11 @@ extension RestwaterState {
         unfinished.isMarked = dialog.isOfFile
     }
 
-    /// The dialog has closed; its answer may still come.
-    public func dialogClosed() { content.files.dialog = nil }
+    /// The dialog has closed; its answer may still come, but none does if the angler cancelled.
+    public func dialogClosed() {
+        content.files.dialog = nil
+        unfinished.isMarked = false
+    }
 
     /// The angler chose nothing.
     public func dialogCancelled() {

@@ -16,7 +16,9 @@ struct UnfinishedFile: @unchecked Sendable {
 extension RestwaterState {
     /// Makes the file that the screen asks for, for a dialog of the system.
     func make(_ dialog: @escaping @MainActor @Sendable (Outgoing) -> FileDialog) {
-        let begun = work({ core, at, work in try await core.send(now: at, work: work) }) { $0.show(dialog($1)) } ended: { state in
+        let begun = work({ core, at, work in try await core.send(now: at, work: work) }) { state, file in
+            state.show(dialog(file))
+        } ended: { state in
             state.unfinished.isMarked = state.content.files.answering?.isOfFile == true
         }
         if begun { unfinished.isMarked = true }

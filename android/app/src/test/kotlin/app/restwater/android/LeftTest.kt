@@ -225,6 +225,9 @@ class LeftTest {
         activity.pause().stop().saveInstanceState(kept)
         rule.runOnUiThread(meanwhile)
         Handset.settle()
+        // Another call would find the core of the ended process closed.
+        Handset.until({ "still at work" }) { activity.get().state?.desk?.busy == false }
+        Handset.settle()
         activity.destroy()
         Handset.newProcess()
         return start(kept)
