@@ -73,6 +73,12 @@ impl Restwater {
         self.with(|app| app.restore_subject(subject))
     }
 
+    /// What a text typed on a screen would be written about: another string where it would go elsewhere. A text that was not
+    /// sent is kept with it, and shown only where it is the same.
+    pub fn about(&self, which: Which, now: &Moment) -> Result<String, RestwaterError> {
+        Ok(self.app()?.about(which, now))
+    }
+
     /// What a screen shows now.
     pub fn screen(&self, which: Which, now: &Moment) -> Result<Screen, RestwaterError> {
         self.with(|app| app.screen(which, now))

@@ -17,5 +17,6 @@ private func claims() {
     runsInTheAppsProcess(WoundInIntent.self)
     runsInTheAppsProcess(UndoIntent.self)
     runsInTheAppsProcess(LockScreenKey.self)
+    runsInTheAppsProcess(AlarmStopped.self)
     isDrawnAgainOnlyIfItChanged(PieceView.self)
 }

@@ -202,7 +202,7 @@ impl App {
 
     /// The day that was chosen, unless it is over; otherwise today, or in the evening tomorrow, unless a session is still
     /// running.
-    fn planned_day(&self, now: &Moment) -> i32 {
+    pub(super) fn planned_day(&self, now: &Moment) -> i32 {
         let open = self.session().is_some_and(Session::is_open);
         let evening = !open && now.local_ms().rem_euclid(DAY_MS) >= EVENING_MS;
         let today = day_of(now);

@@ -4,7 +4,8 @@
 use super::feed::FeedState;
 use super::match_day::scales_of;
 use super::swim_typed::Typed;
-use super::{App, AppError};
+use super::{App, AppError, Which};
+use restwater_log::Moment;
 use restwater_match_day::typed::TypedWeight;
 use restwater_session::{Session, fold};
 use restwater_swim::Spot;
@@ -47,6 +48,18 @@ impl App {
         super::settings::text_of(&subject)
     }
 
+    /// What a text typed on a screen would be written about: another string where it would go elsewhere. A shell keeps a text
+    /// that was not sent with it, and shows it only where it is the same.
+    pub fn about(&self, which: Which, now: &Moment) -> String {
+        match which {
+            Which::Bench => format!("day {}", self.planned_day(now)),
+            Which::Book => about(self.book.opened.as_ref().or_else(|| self.session())),
+            // What is typed on that screen is about the rod that is chosen.
+            Which::Tackle => format!("{}, rod {}", about(self.session()), self.chosen),
+            _ => about(self.session()),
+        }
+    }
+
     /// Makes the screens be about this again. Returns false, and changes nothing, if that is no longer possible: then no screen
     /// of that time may be shown, and nothing that was typed on it sent.
     pub fn restore_subject(&mut self, subject: &str) -> Result<bool, AppError> {
@@ -74,4 +87,8 @@ impl App {
         let session = fold(id, &self.journal.store().ops_of(id)?);
         Ok(Some(session).filter(|session| session.started.is_some()))
     }
+}
+
+fn about(session: Option<&Session>) -> String {
+    session.map(|session| format!("session {}", session.id)).unwrap_or_default()
 }

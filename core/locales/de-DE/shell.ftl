@@ -13,6 +13,7 @@ shell-file-not-allowed = Restwater darf diesen Ort nicht mehr nutzen. Wähle ihn
 shell-file-gone = Diese Datei oder dieser Ort ist weg. Wähle etwas anderes.
 shell-file-no-space = Dort ist kein Platz mehr. Schaff welchen oder wähle einen anderen Ort.
 shell-file-failed = Das ging nicht. Versuch einen anderen Ort.
+shell-file-unfinished = Restwater wurde beendet, bevor die Datei gesichert oder gesendet war. Bitte noch einmal.
 shell-still-opening = Nicht eingetragen: Restwater öffnet noch sein Protokoll. Tippe gleich noch einmal.
 shell-salvage = RETTEN, WAS ZU RETTEN IST
 shell-no-receiver = Dieses Gerät hat keinen Empfänger für seine Position. Gib Breite und Länge ein.

@@ -13,6 +13,7 @@ shell-file-not-allowed = Restwater may no longer use that place. Pick it again.
 shell-file-gone = That file or place is gone. Pick another.
 shell-file-no-space = There is no space left there. Free some, or pick another place.
 shell-file-failed = That did not work. Try another place.
+shell-file-unfinished = Restwater was ended before the file was saved or sent. Do that again.
 shell-still-opening = Not logged: Restwater is still opening its log. Tap again in a moment.
 shell-salvage = SAVE WHAT CAN BE SAVED
 shell-no-receiver = This device has no receiver for its position. Type latitude and longitude.

@@ -13,6 +13,7 @@ shell-file-not-allowed = Restwater n'a plus droit à cet endroit. Choisissez-le 
 shell-file-gone = Ce fichier ou cet endroit a disparu. Choisissez-en un autre.
 shell-file-no-space = Plus de place là-bas. Libérez-en, ou choisissez un autre endroit.
 shell-file-failed = Cela n'a pas marché. Essayez un autre endroit.
+shell-file-unfinished = Restwater a été fermé avant que le fichier soit enregistré ou envoyé. Recommencez.
 shell-still-opening = Non enregistré : Restwater ouvre encore son journal. Touchez de nouveau dans un instant.
 shell-salvage = SAUVER CE QUI PEUT L'ÊTRE
 shell-no-receiver = Cet appareil n'a pas de récepteur de position. Tapez latitude et longitude.

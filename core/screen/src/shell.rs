@@ -33,6 +33,8 @@ pub struct ShellWords {
     pub file_no_space: String,
     /// Something else went wrong with it.
     pub file_failed: String,
+    /// The system ended the app before a file was saved or sent.
+    pub file_unfinished: String,
     /// The log is being opened, so a tap was not logged.
     pub still_opening: String,
     /// The key that salvages a damaged log.
@@ -63,6 +65,7 @@ impl ShellWords {
             file_gone: say("shell-file-gone"),
             file_no_space: say("shell-file-no-space"),
             file_failed: say("shell-file-failed"),
+            file_unfinished: say("shell-file-unfinished"),
             still_opening: say("shell-still-opening"),
             salvage: say("shell-salvage"),
             no_receiver: say("shell-no-receiver"),

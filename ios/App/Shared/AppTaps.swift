@@ -13,6 +13,8 @@ enum AppTaps {
         case next
         /// How long the bait has been out.
         case howLong
+        /// An alarm of the system was stopped, by its id there.
+        case alarmStopped(String)
     }
 
     /// Set by the app before its first window.
@@ -50,6 +52,22 @@ struct LockScreenKey: LiveActivityIntent {
 
     func perform() async throws -> some IntentResult {
         _ = try await AppTaps.answer(to: .key(key, rod: rod))
+        return .result()
+    }
+}
+
+/// The stop key of an alarm that the system itself rings: its rod is the one that the next key is meant for.
+struct AlarmStopped: LiveActivityIntent {
+    static let title: LocalizedStringResource = "Alarm"
+    static let isDiscoverable = false
+
+    @Parameter(title: "Alarm") var id: String
+
+    init() {}
+    init(id: String) { self.id = id }
+
+    func perform() async throws -> some IntentResult {
+        _ = try await AppTaps.answer(to: .alarmStopped(id))
         return .result()
     }
 }

@@ -158,6 +158,27 @@ fn what_can_not_be_meant_any_more_is_not_restored() {
     assert_eq!(phone.app().subject().unwrap().matches(&first.to_string()).count(), 1, "nothing has changed");
 }
 
+/// A shell keeps texts that were not sent by this: the same for the same place, another one for another place.
+#[test]
+fn a_text_is_about_the_session_or_the_day_that_it_would_be_written_to() {
+    let mut phone = started();
+    let first = phone.app().session().unwrap().id;
+    let about = |phone: &mut Phone, which| phone.app().about(which, &at(30 * MIN));
+    let book = about(&mut phone, Which::Book);
+    phone.tap(MIN, &Action::EndSession).unwrap();
+    assert_eq!(about(&mut phone, Which::Book), book, "the page still shows it");
+    phone.tap(20 * MIN, &START).unwrap();
+    assert_ne!(about(&mut phone, Which::Book), book);
+    assert_ne!(about(&mut phone, Which::Conditions), book);
+    phone.tap(21 * MIN, &Action::Book { tap: BookTap::Open { session: first } }).unwrap();
+    assert_eq!(about(&mut phone, Which::Book), book);
+    assert_ne!(about(&mut phone, Which::Conditions), book);
+    let days = at(0).wall_ms / 86_400_000;
+    let bench = about(&mut phone, Which::Bench);
+    phone.tap(22 * MIN, &Action::Plan { tap: PlanTap::Day { day: days as i32 + 5 } }).unwrap();
+    assert_ne!(about(&mut phone, Which::Bench), bench);
+}
+
 #[test]
 fn each_page_of_the_plan_names_its_day() {
     let mut phone = Phone::new();

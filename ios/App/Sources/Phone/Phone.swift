@@ -75,6 +75,10 @@ final class Phone {
         switch ask {
         case .next: return try await session.tapNext()
         case .howLong: return try await session.howLong()
+        case .alarmStopped(let id):
+            guard let alarm = UUID(uuidString: id) else { throw AppTaps.NobodyAnswers() }
+            try await session.alarmAnswered(alarm)
+            return ""
         case .key(let id, let rod):
             guard let key = OutsideKey(id: id, rod: rod.flatMap(UInt8.init(exactly:))) else { throw AppTaps.NobodyAnswers() }
             return try await session.tap(key)

@@ -36,8 +36,9 @@ struct SystemAlarms: AlarmCenter {
         )
         // A time that has passed would not come again.
         let at = max(alarm.at, Date().addingTimeInterval(1))
+        let stopped = AlarmStopped(id: alarm.systemId.uuidString)
         _ = try await AlarmManager.shared.schedule(
-            id: alarm.systemId, configuration: .alarm(schedule: .fixed(at), attributes: attributes)
+            id: alarm.systemId, configuration: .alarm(schedule: .fixed(at), attributes: attributes, stopIntent: stopped)
         )
     }
 

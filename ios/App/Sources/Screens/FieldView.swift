@@ -11,6 +11,7 @@ struct FieldView: View {
     /// Told when it begins or ends to be typed.
     let typing: (Bool) -> Void
     @State private var typed = ""
+    @State private var line = TypedText()
     @FocusState private var focused: Bool
 
     var body: some View {
@@ -24,10 +25,21 @@ struct FieldView: View {
             .accessibilityLabel(Text(verbatim: spoken))
             .foregroundStyle(Color(ink, .ink))
             .tint(Color(ink, .accent))
-            // The core's answer to a letter must not overtake the next letter.
-            .onChange(of: field.value, initial: true) { _, value in if !focused || field.isHeld { typed = value } }
-            .onChange(of: typed) { _, text in if focused { tap(field.ask(text)) } }
-            .onChange(of: focused) { _, now in typing(now) }
+            .onChange(of: field.value, initial: true) { _, value in answered(value, typing: focused) }
+            .onChange(of: typed) { _, text in
+                guard text != line.shown else { return }
+                line.typed(text)
+                tap(field.ask(text))
+            }
+            .onChange(of: focused) { _, now in
+                answered(field.value, typing: now)
+                typing(now)
+            }
+    }
+
+    private func answered(_ value: String, typing: Bool) {
+        line.answered(value, typing: typing)
+        typed = line.shown
     }
 
     private var keyboard: UIKeyboardType {

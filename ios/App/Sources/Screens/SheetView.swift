@@ -32,7 +32,7 @@ struct SheetView: View {
         .defersSystemGestures(on: .all)
         .task(id: scenePhase) {
             while scenePhase == .active && !Task.isCancelled {
-                state.refresh()
+                state.tick()
                 do { try await Task.sleep(for: .seconds(1)) } catch { return }
             }
         }

@@ -117,6 +117,23 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(FileManager.default.fileExists(atPath: beside.path))
     }
 
+    /// The system ends a process whenever it likes, so nobody may have removed them.
+    func testCopiesOfFilesOfADayAgoAreRemoved() async throws {
+        let files = FileManager.default
+        func copy(hoursOld: Double) throws -> URL {
+            let folder = files.temporaryDirectory.appendingPathComponent("inbox-\(UUID().uuidString)", isDirectory: true)
+            try files.createDirectory(at: folder, withIntermediateDirectories: true)
+            try files.setAttributes([.modificationDate: Date() - hoursOld * 3_600], ofItemAtPath: folder.path)
+            return folder
+        }
+        let (old, new) = (try copy(hoursOld: 25), try copy(hoursOld: 1))
+        let file = files.temporaryDirectory.appendingPathComponent("letter-\(UUID().uuidString).txt")
+        try Data("Dear all".utf8).write(to: file)
+        Inbox.finished(try Inbox.take(file, by: SystemFiles()))
+        XCTAssertFalse(files.fileExists(atPath: old.path))
+        XCTAssertTrue(files.fileExists(atPath: new.path), "it may be being imported")
+    }
+
     func testAFileOfAnotherKindAndAMissingOneAreRefusedWithAMessage() async throws {
         let day = try Bankside()
         await day.look()
@@ -195,6 +212,82 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         await day.tap("backups")
         await day.tap("look-over")
         XCTAssertFalse(day.state.content.notice.isEmpty)
+    }
+
+    /// A folder whose provider waits for its network: BITE and the Bank must not wait with it.
+    func testBackLeadsToTheBankWhileTheFolderDoesNotAnswer() async throws {
+        let files = SlowFiles()
+        let day = try Bankside(files: files)
+        await day.start()
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("copies-\(UUID().uuidString)", isDirectory: true)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        day.state.copyBackups(to: folder)
+        await day.state.settled()
+        await day.tap(.cast)
+        await day.wait(minutes: 1)
+        await day.open(.files)
+        await day.tap("backups")
+        day.state.tap(.files(.backUp))
+        for _ in 0..<500 where !files.isWriting.isSet { try await Task.sleep(nanoseconds: 10_000_000) }
+        XCTAssertTrue(files.isWriting.isSet, "no backup is copied")
+        for _ in 0..<4 {
+            day.state.tap(.back)
+            try await Task.sleep(nanoseconds: 20_000_000)
+        }
+        XCTAssertEqual(day.state.content.showing, .bank)
+        XCTAssertNil(day.state.running, "another file can be looked into meanwhile")
+        files.release()
+        await day.state.settled()
+        XCTAssertEqual(try FileManager.default.contentsOfDirectory(atPath: folder.path).count, 1, "the copy is made, once")
+    }
+
+    func testACopyThatFailsAfterBackUpIsReportedThere() async throws {
+        let files = SlowFiles(fails: true)
+        files.release()
+        let day = try Bankside(files: files)
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 1)
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("copies-\(UUID().uuidString)", isDirectory: true)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        day.state.copyBackups(to: folder)
+        await day.state.settled()
+        await day.open(.files)
+        await day.tap("backups")
+        await day.tap("back-up")
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).fileNoSpace)
+        XCTAssertEqual(day.state.content.files.view?.backups.isEmpty, false, "the backup itself is there")
+    }
+
+    /// On every other screen BACK leads out of it, whatever works on files meanwhile.
+    func testBackOnAnotherScreenGivesNoImportUp() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.open(.swim)
+        let work = Work()
+        day.state.running = work
+        await day.tap("back")
+        XCTAssertEqual(day.state.content.showing, .bank)
+    }
+
+    /// Whoever leaves the page of a file during its import either brings nothing in or reads what came in.
+    func testAnImportThatIsLeftBringsNothingOrSaysWhatItBrought() async throws {
+        let (_, file) = try await sent()
+        for _ in 0..<3 {
+            let other = try Bankside()
+            await other.look()
+            other.state.offer(URL(fileURLWithPath: file.path))
+            await other.state.settled()
+            let copy = try XCTUnwrap(other.state.content.files.path)
+            other.state.tap(.files(.takeIn))
+            other.state.tap(.files(.leave))
+            await other.state.settled()
+            await other.look()
+            let files = other.state.content.files
+            XCTAssertEqual(files.page == .incoming && files.taken, files.view?.imports.isEmpty == false)
+            XCTAssertEqual(files.page == .incoming, FileManager.default.fileExists(atPath: copy), "its copy is kept as long as it is shown")
+            if other.echoes.last == .refused { XCTAssertEqual(other.state.content.notice, "Cancelled. Nothing was changed.") }
+        }
     }
 
     /// The log does not grow after END, so no further backup is made that could be copied in its place.

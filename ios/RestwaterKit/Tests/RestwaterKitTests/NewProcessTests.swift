@@ -99,7 +99,7 @@ final class NewProcessTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(days.count, 2)
         await tap(.key(try XCTUnwrap(days.last).tap), phone)
         await tap(.leaf("next"), phone)
-        await tap(.typed("begin far out"), phone)
+        await tap(.typed(.plan, "begin far out"), phone)
         return phone
     }
 
@@ -125,15 +125,16 @@ final class NewProcessTests: XCTestCase, @unchecked Sendable {
         await phone.launch()
         let content = try phone.state.content
         XCTAssertEqual(content.showing, .book)
-        XCTAssertEqual([content.paging.leaf, content.paging.typed], ["next", "begin far out"])
-        await tap(.send(.typed(into: .plan, text: content.paging.typed)), phone)
+        XCTAssertEqual(content.paging.leaf, "next")
+        XCTAssertEqual(try line(phone), "begin far out")
+        await tap(.send(.typed(into: .plan, text: "begin far out")), phone)
         XCTAssertTrue(try next(phone).contains("begin far out"))
         await tap(.act(.book(tap: .close)), phone)
         XCTAssertFalse(try next(phone).contains("begin far out"), "it is not about today")
-        XCTAssertEqual(try phone.state.content.paging.typed, "")
+        XCTAssertEqual(try line(phone), "")
         await phone.kill()
         await phone.launch()
-        XCTAssertEqual(try phone.state.content.paging.typed, "", "it was sent")
+        XCTAssertEqual(try line(phone), "", "it was sent")
     }
 
     /// A tap on the lock screen starts a process that never shows a screen.
@@ -145,7 +146,7 @@ final class NewProcessTests: XCTestCase, @unchecked Sendable {
         await phone.kill()
         phone.clock.forward(ms: 60_000)
         await phone.launch()
-        XCTAssertEqual(try phone.state.content.paging.typed, "begin far out")
+        XCTAssertEqual(try line(phone), "begin far out")
     }
 
     func testAScreenWhoseSubjectIsGoneDoesNotComeBack() async throws {
@@ -180,5 +181,132 @@ final class NewProcessTests: XCTestCase, @unchecked Sendable {
         phone.clock.forward(ms: 25 * 3_600_000)
         await phone.launch()
         XCTAssertEqual(try phone.state.content.showing, .bank)
+    }
+
+    /// The log opens more slowly than the system passes the tap on.
+    func testAnAlarmThatStartsTheProcessLeadsToTheBankWithItsRod() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.act(.setup(tap: .rods(rods: 2)))
+        try await phone.begin()
+        try await phone.act(.cast(rod: 2))
+        try await phone.act(.chooseRod(rod: 1))
+        let alarm = try XCTUnwrap(phone.alarms.pending.first)
+        await tap(.open(.waits), phone)
+        await phone.kill()
+        phone.clock.forward(ms: 15 * 60_000)
+        let gate = Flag(false)
+        let launch = Task {
+            await phone.launch(open: {
+                while !gate.isSet { usleep(1_000) }
+                return try openLog(in: $0, clock: $1)
+            })
+        }
+        for _ in 0..<100 where phone.session == nil { try await Task.sleep(nanoseconds: 5_000_000) }
+        let opened = phone.session.alarmOpened(alarm.systemId)
+        try await Task.sleep(nanoseconds: 20_000_000)
+        gate.set(true)
+        await launch.value
+        await opened.value
+        await phone.session.settled()
+        let content = try phone.state.content
+        XCTAssertEqual(content.showing, .bank)
+        XCTAssertEqual(content.bank?.rods.first { $0.chosen }?.rod, 2)
+        XCTAssertTrue(content.notice.contains("Rod 2"), content.notice)
+    }
+
+    /// An alarm that the system itself rings is stopped, in a process without a screen: the next key is for its rod.
+    func testAnAlarmThatWasStoppedChoosesItsRod() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.act(.setup(tap: .rods(rods: 2)))
+        try await phone.begin()
+        try await phone.act(.cast(rod: 2))
+        try await phone.act(.chooseRod(rod: 1))
+        let alarm = try XCTUnwrap(phone.alarms.pending.first)
+        await phone.kill()
+        phone.clock.forward(ms: 15 * 60_000)
+        await phone.launch(nil)
+        try await phone.session.alarmAnswered(alarm.systemId)
+        // Without another await: an intent that returns may be suspended at once.
+        XCTAssertEqual(phone.activities.list.map(\.wait.title).filter { $0.contains("Rod 2") }.count, 1, "\(phone.activities.list)")
+        let clock = phone.clock
+        let core = try openLog(in: phone.folder, clock: { clock.moment })
+        guard case .bank(let bank) = try core.screen(which: .bank, now: clock.moment) else { return XCTFail("no bank") }
+        XCTAssertEqual(bank.rods.first { $0.chosen }?.rod, 2)
+        try core.pause()
+        _ = try await phone.session.tap(.woundIn)
+        try await phone.session.alarmAnswered(alarm.systemId)
+    }
+
+    /// A mail's file is opened with the app, which brings up the Files screen: the text is still on its own.
+    func testWhatWasTypedIsThereAfterAFileOpenedTheApp() async throws {
+        let phone = try await writing()
+        await phone.kill()
+        let letter = FileManager.default.temporaryDirectory.appendingPathComponent("letter-\(UUID().uuidString).txt")
+        try Data("Dear all".utf8).write(to: letter)
+        let launch = Task { await phone.launch() }
+        for _ in 0..<100 where phone.session == nil { try await Task.sleep(nanoseconds: 5_000_000) }
+        phone.session.takeIn(letter)
+        await launch.value
+        try await Task.sleep(nanoseconds: 50_000_000)
+        await phone.session.settled()
+        XCTAssertEqual(try phone.state.content.showing, .files)
+        await tap(.open(.book), phone)
+        await tap(.leaf("next"), phone)
+        XCTAssertEqual(try line(phone), "begin far out")
+    }
+
+    /// What a living process shows in the line that is typed.
+    private func line(_ phone: Handset) throws -> String? {
+        let sheet = Sheet.of(try phone.state.content, on: Bankside.phone, letters: plainLetters)
+        return sheet["typed-plan"]?.field?.value
+    }
+
+    /// The bait is out, a note is being typed, an alarm is tapped.
+    func testWhatIsTypedOutlivesAnAlarm() async throws {
+        let phone = try await writing()
+        await tap(.back, phone)
+        await tap(.back, phone)
+        XCTAssertEqual(try phone.state.content.showing, .bank)
+        await tap(.open(.book), phone)
+        await tap(.leaf("next"), phone)
+        XCTAssertEqual(try line(phone), "begin far out")
+        await phone.session.alarmOpened(UUID()).value
+        await phone.session.settled()
+        await tap(.open(.book), phone)
+        await tap(.leaf("next"), phone)
+        XCTAssertEqual(try line(phone), "begin far out")
+        // About today it would be another text.
+        await tap(.act(.book(tap: .close)), phone)
+        XCTAssertEqual(try line(phone), "")
+    }
+
+    /// A partner's file is being looked at, and the name of the partner typed.
+    func testAFileThatWasBeingLookedAtComesBack() async throws {
+        let other = try Bankside()
+        await other.start()
+        await other.tap(.cast)
+        await other.wait(minutes: 5)
+        await other.open(.files)
+        await other.tap("send")
+        guard case .share(let file)? = other.state.content.files.dialog else { return XCTFail("nothing to share") }
+        let phone = Handset()
+        await phone.launch()
+        try phone.state.offer(URL(fileURLWithPath: file.path))
+        await phone.session.settled()
+        await tap(.files(.source("the other bank")), phone)
+        await phone.kill()
+        await phone.launch()
+        let files = try phone.state.content.files
+        XCTAssertEqual(files.page, .incoming)
+        XCTAssertEqual(files.source, "the other bank")
+        XCTAssertGreaterThan(files.incoming?.new ?? 0, 0)
+        // The system empties its temporary folder as it likes.
+        await phone.kill()
+        Inbox.finished(try XCTUnwrap(files.path))
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.files.page, .send)
+        XCTAssertEqual(try phone.state.content.notice, shellWords(language: phoneLanguage()).fileGone)
     }
 }

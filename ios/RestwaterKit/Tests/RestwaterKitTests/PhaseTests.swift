@@ -42,14 +42,71 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         XCTAssertNoThrow(try openLog(in: day.folder))
     }
 
+    /// While the core is held, as by a long import, the seconds must not stand before the taps.
+    func testSecondsDoNotQueueUpBeforeATap() async throws {
+        let day = try Bankside()
+        await day.start()
+        let before = day.state.waiting
+        day.state.ask({ _ in usleep(300_000) }) { _, _ in }
+        for _ in 0..<5 { day.state.tick() }
+        XCTAssertLessThanOrEqual(day.state.waiting - before, 2)
+        await day.state.settled()
+        day.clock.forward(ms: 5_000)
+        day.state.tick()
+        await day.state.settled()
+        XCTAssertEqual(day.state.content.bank?.header.clock.isEmpty, false)
+    }
+
+    /// The file is made, the dialog is up, and the system ends the process.
+    func testAFileThatWasNotSavedWhenTheProcessEndedIsSaid() async throws {
+        let words = shellWords(language: phoneLanguage()).fileUnfinished
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 3)
+        func nextProcess() async throws {
+            day.state.phase(.background)
+            await day.state.settled()
+            try day.restart()
+            day.state.comeUp()
+            day.state.phase(.active)
+            await day.look()
+        }
+        day.state.tap(.files(.save))
+        await day.state.settled()
+        try await nextProcess()
+        XCTAssertEqual(day.state.content.notice, words)
+        try await nextProcess()
+        XCTAssertNotEqual(day.state.content.notice, words, "once")
+        for end in [{ $0.dialogSaved() }, { $0.dialogCancelled() }, { _ in }] as [@MainActor (RestwaterState) -> Void] {
+            day.state.tap(.files(.save))
+            await day.state.settled()
+            day.state.dialogClosed()
+            end(day.state)
+            try await nextProcess()
+            XCTAssertNotEqual(day.state.content.notice, words, "it was answered")
+        }
+        // It is still being made.
+        day.state.unfinished.isMarked = false
+        day.state.tap(.files(.send))
+        XCTAssertTrue(day.state.unfinished.isMarked)
+        await day.state.settled()
+    }
+
     func testARepeatedPhaseDoesNothingMore() async throws {
         let day = try Bankside()
         await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 3)
         for phase in [Phase.inactive, .background, .background, .inactive, .active, .active] { day.state.phase(phase) }
         await day.state.settled()
-        XCTAssertEqual(day.bank.state, .ready)
-        XCTAssertEqual(day.state.content.notice, day.state.content.notice.trimmingCharacters(in: .whitespaces))
-        XCTAssertFalse(day.echoes.contains(.refused))
+        XCTAssertEqual(day.bank.state, .out)
+        XCTAssertFalse(day.echoes.contains(.refused), day.state.content.notice)
+        await day.open(.files)
+        XCTAssertEqual(day.state.content.files.view?.backups.count, 1, "one backup")
+        for _ in 0..<2 { day.state.phase(.background) }
+        await day.state.settled()
+        XCTAssertNoThrow(try openLog(in: day.folder), "the log is released")
     }
 
     func testARestartLosesNothingAndUndoGoesOn() async throws {

@@ -293,14 +293,13 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
         phone.clock.forward(ms: 15 * 60_000)
         phone.session.phase(.active)
         try phone.state.open(.files)
-        phone.session.alarmOpened(alarm.systemId)
-        try await Task.sleep(nanoseconds: 50_000_000)
+        await phone.session.alarmOpened(alarm.systemId).value
         await phone.session.settled()
         let content = try phone.state.content
         XCTAssertEqual(content.showing, .bank)
         XCTAssertEqual(content.bank?.rods.first { $0.chosen }?.rod, 2)
         XCTAssertTrue(content.notice.contains("Rod 2"), content.notice)
-        phone.session.alarmOpened(UUID())
+        await phone.session.alarmOpened(UUID()).value
         await phone.session.settled()
         XCTAssertEqual(try phone.state.content.bank?.rods.first { $0.chosen }?.rod, 2, "an alarm of long ago chooses nothing")
     }
@@ -403,13 +402,29 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
     }
 
     func testALogIsOpenedAndSavedOffTheMainThread() async throws {
-        let onMain = Flag(false)
-        let phone = Handset()
-        await phone.launch(nil) { folder, clock in
-            if Thread.isMainThread { onMain.set(true) }
-            return try openLog(in: folder, clock: clock)
-        }
-        XCTAssertNoThrow(try phone.state)
+        let (onMain, reads) = (Flag(false), Flag(false))
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("salvage-\(UUID().uuidString)")
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        let time = HandClock()
+        let opening = Opening(
+            folder: folder, defaults: UserDefaults(suiteName: "salvage-\(UUID().uuidString)")!,
+            // Both the opening and the salvage read the clock where they work.
+            clock: {
+                reads.set(true)
+                if Thread.isMainThread { onMain.set(true) }
+                return time.moment
+            },
+            open: { folder, clock in
+                _ = clock()
+                throw Refusal(kind: .damaged, text: "damaged")
+            })
+        opening.start()
+        await opening.settled()
+        XCTAssertTrue(reads.isSet)
+        reads.set(false)
+        opening.salvage()
+        await opening.settled()
+        XCTAssertTrue(reads.isSet, "it was salvaged")
         XCTAssertFalse(onMain.isSet)
     }
 }

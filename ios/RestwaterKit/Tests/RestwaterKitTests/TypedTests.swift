@@ -88,6 +88,22 @@ final class TypedTests: XCTestCase, @unchecked Sendable {
         }
     }
 
+    func testALineShowsWhatIsTypedAndWhatComesFromElsewhere() async {
+        var line = TypedText()
+        line.answered("", typing: true)
+        line.typed("5")
+        line.typed("52")
+        line.answered("5", typing: true)
+        XCTAssertEqual(line.shown, "52", "an answer does not overtake the next letter")
+        line.answered("52", typing: true)
+        XCTAssertEqual(line.shown, "52")
+        line.answered("52.1234567", typing: true)
+        XCTAssertEqual(line.shown, "52.1234567", "the phone's position")
+        line.typed("52.123456")
+        line.answered("52.1234567", typing: false)
+        XCTAssertEqual(line.shown, "52.1234567", "the core's value stands when the line is left")
+    }
+
     func testATypedLineOpensTheKeyboardThatTheCoreAsksFor() async throws {
         var found: [String: Keyboard] = [:]
         try await typed(on: Bankside.phone) { _, sheet in

@@ -203,7 +203,10 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         var asked = 0
         day.state.onPositionWanted = { asked += 1 }
         await day.tap("swim-USE_PHONE")
-        XCTAssertEqual(asked, 1)
+        XCTAssertEqual(day.state.content.notice, "…")
+        await day.tap("swim-USE_PHONE")
+        XCTAssertEqual(asked, 1, "it is being asked")
+        XCTAssertEqual(day.echoes.last, .ignored)
         let words = shellWords(language: phoneLanguage())
         for (read, says) in [(PositionRead.notAllowed, words.positionNotAllowed), (.notFound, words.positionNotFound)] {
             day.state.positionRead(read)

@@ -720,6 +720,12 @@ public protocol RestwaterProtocol: AnyObject, Sendable {
     func takeIn(path: String, source: String, at: Moment, work: Work) async throws  -> IncomingView
     
     /**
+     * What a text typed on a screen would be written about: another string where it would go elsewhere. A text that was not
+     * sent is kept with it, and shown only where it is the same.
+     */
+    func about(which: Which, now: Moment) throws  -> String
+    
+    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     func act(action: Action, at: Moment) throws  -> Update
@@ -992,6 +998,21 @@ open func takeIn(path: String, source: String, at: Moment, work: Work)async thro
             liftFunc: FfiConverterTypeIncomingView_lift,
             errorHandler: FfiConverterTypeRestwaterError_lift
         )
+}
+    
+    /**
+     * What a text typed on a screen would be written about: another string where it would go elsewhere. A text that was not
+     * sent is kept with it, and shown only where it is the same.
+     */
+open func about(which: Which, now: Moment)throws  -> String  {
+    return try  FfiConverterString.lift(try rustCallWithError(FfiConverterTypeRestwaterError_lift) {
+        uniffiCallStatus in
+    uniffi_restwater_fn_method_restwater_about(
+            self.uniffiCloneHandle(),
+        FfiConverterTypeWhich_lower(which),
+        FfiConverterTypeMoment_lower(now),uniffiCallStatus
+    )
+})
 }
     
     /**
@@ -10191,6 +10212,10 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let fileFailed: String
     /**
+     * The system ended the app before a file was saved or sent.
+     */
+    public let fileUnfinished: String
+    /**
      * The log is being opened, so a tap was not logged.
      */
     public let stillOpening: String
@@ -10254,6 +10279,9 @@ public struct ShellWords: Equatable, Hashable {
          * Something else went wrong with it.
          */fileFailed: String, 
         /**
+         * The system ended the app before a file was saved or sent.
+         */fileUnfinished: String, 
+        /**
          * The log is being opened, so a tap was not logged.
          */stillOpening: String, 
         /**
@@ -10281,6 +10309,7 @@ public struct ShellWords: Equatable, Hashable {
         self.fileGone = fileGone
         self.fileNoSpace = fileNoSpace
         self.fileFailed = fileFailed
+        self.fileUnfinished = fileUnfinished
         self.stillOpening = stillOpening
         self.salvage = salvage
         self.noReceiver = noReceiver
@@ -10317,6 +10346,7 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 fileGone: FfiConverterString.read(from: &buf), 
                 fileNoSpace: FfiConverterString.read(from: &buf), 
                 fileFailed: FfiConverterString.read(from: &buf), 
+                fileUnfinished: FfiConverterString.read(from: &buf), 
                 stillOpening: FfiConverterString.read(from: &buf), 
                 salvage: FfiConverterString.read(from: &buf), 
                 noReceiver: FfiConverterString.read(from: &buf), 
@@ -10339,6 +10369,7 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.fileGone, into: &buf)
         FfiConverterString.write(value.fileNoSpace, into: &buf)
         FfiConverterString.write(value.fileFailed, into: &buf)
+        FfiConverterString.write(value.fileUnfinished, into: &buf)
         FfiConverterString.write(value.stillOpening, into: &buf)
         FfiConverterString.write(value.salvage, into: &buf)
         FfiConverterString.write(value.noReceiver, into: &buf)
@@ -28597,6 +28628,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_take_in() != 59958) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_method_restwater_about() != 50240) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_method_restwater_act() != 34977) {

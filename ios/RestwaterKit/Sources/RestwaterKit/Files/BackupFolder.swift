@@ -12,11 +12,15 @@ struct BackupFolder: @unchecked Sendable {
     // (developer.apple.com/documentation/foundation/userdefaults: "The UserDefaults class is thread-safe").
     let defaults: UserDefaults
     let files: any FileAccess
+    /// One copy after another: a second one would remove the half of the first.
+    private let copying = NSLock()
     private static let key = "backup-folder"
     /// The backup that was copied last to that folder, by its name.
     private static let copied = "backup-copied"
     /// The names of all copies that this phone made in that folder. Another phone may have copies there too.
     private static let copies = "backup-copies"
+
+    init(defaults: UserDefaults, files: any FileAccess) { (self.defaults, self.files) = (defaults, files) }
 
     /// Sets the folder to a URL from the system's picker; returns its name, to be shown.
     func pick(_ url: URL) throws -> String {
@@ -39,7 +43,9 @@ struct BackupFolder: @unchecked Sendable {
 
     /// Copies a backup to the folder, if one was picked and this one isn't there yet. Until it is whole it has another name: the
     /// system may end the process meanwhile.
-    func copy(_ path: String) throws {
+    func copy(_ path: String) throws { try copying.withLock { try copyNext(path) } }
+
+    private func copyNext(_ path: String) throws {
         let file = URL(fileURLWithPath: path)
         guard let folder = try folder(), defaults.string(forKey: Self.copied) != file.lastPathComponent else { return }
         try files.use(folder, to: .write(folder.appendingPathComponent(file.lastPathComponent))) { copy in
@@ -85,14 +91,25 @@ struct BackupFolder: @unchecked Sendable {
 extension RestwaterState {
     /// Copies a backup that nobody asked for now, unless it has been copied. If that fails, the Files screen says so: the Bank is
     /// about fish.
-    func copyQuietly(_ path: String) {
+    func copyQuietly(_ path: String) { copy(path) { _, _ in } }
+
+    /// Copies a backup that the angler has just made. If that fails it is said at once, unless the page was left by then.
+    func copyLoudly(_ path: String) {
+        copy(path) { state, refusal in
+            if state.content.showing == .files, state.content.files.page == .backups { state.refused(refusal) }
+        }
+    }
+
+    private func copy(_ path: String, failed: @escaping @MainActor @Sendable (RestwaterState, Refusal) -> Void) {
         let folder = backups
         aside({ () -> Refusal? in
             do { try folder.copy(path) } catch { return FileTrouble.refusal(of: error) }
             return nil
         }) { state, refusal in
-            if let refusal { Log.fault("copying a backup", refusal) }
             state.content.files.copyTrouble = refusal?.text ?? ""
+            guard let refusal else { return }
+            Log.fault("copying a backup", refusal)
+            failed(state, refusal)
         }
     }
 

@@ -8,15 +8,20 @@ extension RestwaterState {
     func show(_ dialog: FileDialog) {
         content.files.dialog = dialog
         content.files.answering = dialog
+        unfinished.isMarked = dialog.isOfFile
     }
 
-    /// The dialog has closed; its answer may still come.
-    public func dialogClosed() { content.files.dialog = nil }
+    /// The dialog has closed; its answer may still come, but none does if the angler cancelled.
+    public func dialogClosed() {
+        content.files.dialog = nil
+        unfinished.isMarked = false
+    }
 
     /// The angler chose nothing.
     public func dialogCancelled() {
         content.files.dialog = nil
         content.files.answering = nil
+        unfinished.isMarked = false
     }
 
     /// The angler chose a file to import, or a folder for copies of backups.

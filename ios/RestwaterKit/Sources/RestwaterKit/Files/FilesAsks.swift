@@ -5,8 +5,8 @@ import RestwaterCore
 extension RestwaterState {
     func tap(_ ask: FilesAsk) {
         switch ask {
-        case .send: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.show(.share($1)) }
-        case .save: work({ core, at, work in try await core.send(now: at, work: work) }) { $0.show(.save($1)) }
+        case .send: make { .share($0) }
+        case .save: make { .save($0) }
         case .pick: show(.pick)
         case .folder: show(.folder)
         case .takeIn: takeIn()
@@ -27,9 +27,10 @@ extension RestwaterState {
         aside({ try Inbox.take(url, by: files) }) { state, path in state.look(path) }
     }
 
-    /// Leaves the open page; returns whether one was open.
+    /// Leaves the open page; returns whether one was open. One that is being left already stays until its import has ended, and
+    /// BACK leads on.
     func leaveFilesPage() -> Bool {
-        guard content.showing == .files, content.files.page != .send else { return false }
+        guard content.showing == .files, content.files.page != .send, !content.files.leaving else { return false }
         leave()
         return true
     }
@@ -64,15 +65,26 @@ extension RestwaterState {
     private func takeIn() {
         guard let path = content.files.path else { return }
         let source = content.files.source
-        work({ core, at, work in try await core.takeIn(path: path, source: source, at: at, work: work) }) { state, incoming in
+        let begun = work({ core, at, work in try await core.takeIn(path: path, source: source, at: at, work: work) }) { state, incoming in
             state.content.files.incoming = incoming
             state.content.files.taken = true
             state.refresh()
             state.readPlan()
+        } ended: { state in
+            let left = state.content.files.leaving && !state.content.files.taken
+            (state.content.files.taking, state.content.files.leaving) = (false, false)
+            if left { state.discard() }
         }
+        if begun { content.files.taking = true }
     }
 
+    /// Discards the file that was looked at. An import that is under way is cancelled; if it was too late, its result stays.
     private func leave() {
+        cancelWork()
+        if content.files.taking { content.files.leaving = true } else { discard() }
+    }
+
+    private func discard() {
         var files = content.files
         if let path = files.path { Inbox.finished(path) }
         (files.path, files.incoming, files.source, files.page) = (nil, nil, "", .send)
@@ -84,14 +96,12 @@ extension RestwaterState {
         refresh()
     }
 
+    /// Its copy is no part of the work: the folder may wait for its network, and nobody here with it.
     private func backUp() {
-        let folder = backups
-        work({ core, at, work -> String? in
-            guard let made = try await core.backUp(now: at, work: work) else { return nil }
-            do { try folder.copy(made.path) } catch { throw FileTrouble.refusal(of: error) }
-            return made.says
-        }) { state, said in
-            if let said { state.said(said) }
+        work({ core, at, work in try await core.backUp(now: at, work: work) }) { state, made in
+            guard let made else { return }
+            state.said(made.says)
+            state.copyLoudly(made.path)
         }
     }
 }

@@ -9,6 +9,9 @@ public struct FilesContent: Equatable, Sendable {
     var incoming: IncomingView?
     /// Whether that file has been imported.
     var taken = false
+    /// Whether it is being imported, and whether its page was left meanwhile.
+    var taking = false
+    var leaving = false
     /// Where it is, in a folder of our own.
     var path: String?
     /// A file that waits for the work that is running.
@@ -26,7 +29,7 @@ public struct FilesContent: Equatable, Sendable {
 }
 
 /// Pages of the Files screen.
-enum FilesPage: Sendable {
+enum FilesPage: String, Sendable {
     case send, incoming, imports, backups
 }
 
@@ -42,6 +45,14 @@ public enum FileDialog: Equatable, Sendable {
     case text(String)
     /// Save this file in a place that the angler picks.
     case save(Outgoing)
+
+    /// Whether it passes on a file of ours.
+    var isOfFile: Bool {
+        switch self {
+        case .share, .save: true
+        case .pick, .folder, .text: false
+        }
+    }
 }
 
 /// What a key of the Files screen asks.

@@ -10,6 +10,7 @@ enum Inbox {
     /// Copies a file and returns the path of the copy; a file that the system put in our `own` folder is then removed.
     /// Blocks, so call it off the main thread.
     static func take(_ url: URL, by files: any FileAccess, own: URL? = Inbox.own) throws -> String {
+        emptyOld()
         // A folder for each copy, since files that two anglers made on the same day may have the same name.
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("inbox-\(UUID().uuidString)", isDirectory: true)
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
@@ -24,6 +25,21 @@ enum Inbox {
         if let own, isInside(own, url) { Log.attempt("emptying the inbox") { try FileManager.default.removeItem(at: url) } }
         return copy.path
     }
+
+    /// Copies that nobody looks at any more, since their process was ended. Another file may be being imported at this moment.
+    private static func emptyOld() {
+        let (files, all) = (FileManager.default, FileManager.default.temporaryDirectory)
+        Log.attempt("removing old copies of files") {
+            for name in try files.contentsOfDirectory(atPath: all.path) where name.hasPrefix("inbox-") {
+                let folder = all.appendingPathComponent(name).path
+                let made = try files.attributesOfItem(atPath: folder)[.modificationDate] as? Date
+                if let made, Date().timeIntervalSince(made) > oldS { try files.removeItem(atPath: folder) }
+            }
+        }
+    }
+
+    /// After a day nobody imports it.
+    private static let oldS: TimeInterval = 86_400
 
     /// Removes the copy of a file that is not needed any more. A path outside our folders is left alone.
     static func finished(_ path: String) {

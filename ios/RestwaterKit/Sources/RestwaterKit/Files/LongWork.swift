@@ -2,13 +2,16 @@ import RestwaterCore
 
 /// Long work on files, one task at a time, with visible progress and a way to cancel it.
 extension RestwaterState {
+    /// Returns whether it was begun.
+    @discardableResult
     func work<T: Sendable>(
         _ call: @escaping @Sendable (Restwater, Moment, Work) async throws -> T,
-        then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void
-    ) {
+        then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void,
+        ended: @escaping @MainActor @Sendable (RestwaterState) -> Void = { _ in }
+    ) -> Bool {
         guard running == nil else {
             onEcho?(.ignored)
-            return
+            return false
         }
         let (at, work) = (clock(), Work())
         running = work
@@ -16,12 +19,21 @@ extension RestwaterState {
         long({ core in try await call(core, at, work) }, then: then) { state in
             state.running = nil
             state.content.files.progress = nil
+            ended(state)
             state.lookIntoNext()
         }
+        return true
     }
 
-    /// Cancels the running work; what it was about to change stays as it was.
-    func cancelWork() { running?.cancel() }
+    /// Cancels the running work; what it was about to change stays as it was. Returns false if there is none, or if it was cancelled
+    /// before.
+    @discardableResult
+    func cancelWork() -> Bool {
+        guard let running, running !== cancelled else { return false }
+        running.cancel()
+        cancelled = running
+        return true
+    }
 
     /// Shows the progress after a moment: most work is done before anybody could read it.
     private func watch(_ work: Work) {

@@ -53,7 +53,7 @@ extension Sheet {
         let above = rest.height - below.height - (number == 0 ? typed : 0)
         column(best.parts[min(number, best.parts.count - 1)], in: textOnly ? rest : rest.with(height: above), page, slate)
         if !textOnly {
-            if number == 0, let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below.top - typed, height: typed), slate, paging) }
+            if number == 0, let typing = leaf.typing { drawTyping(typing, in: rest.with(top: below.top - typed, height: typed), slate) }
             gridPage(cells, in: below, slate, page: number - best.firstKeys, widest: widest)
         }
         pager(number, of: best.pages, slate, .nextPart)
@@ -106,19 +106,18 @@ extension Sheet {
     }
 
     /// A text that is typed and entered by its key; with cold hands nobody has to.
-    mutating func drawTyping(
-        _ typing: TypedField, in place: Rect, _ slate: Slate, _ paging: Paging
-    ) {
+    mutating func drawTyping(_ typing: TypedField, in place: Rect, _ slate: Slate) {
+        let text = slate.draft(typing.into)
         let width = 15 * slate.mm
         let at = place.with(width: place.width - width - 2 * slate.mm, height: place.height - slate.mm)
-        var line = slate.typed("typed-\(typing.tag)", typing.label, paging.typed, to: .typed, typing.keyboard, at: at)
+        var line = slate.typed("typed-\(typing.tag)", typing.label, text, to: .typed(typing.into), typing.keyboard, at: at)
         line.order = 40
         pieces.append(line)
         let key = place.with(left: place.right - width, width: width, height: place.height - slate.mm)
-        let face = KeyFace(typing.send, spoken: typing.sendSpoken, enabled: !paging.typed.isBlank)
+        let face = KeyFace(typing.send, spoken: typing.sendSpoken, enabled: !text.isBlank)
         self.key(
             "send-\(typing.tag)", face, em: slate.text.body, sub: slate.text.body, at: key, slate, order: 41,
-            .send(.typed(into: typing.into, text: paging.typed)))
+            .send(.typed(into: typing.into, text: text)))
     }
 
     private mutating func column(_ blocks: [LeafBlock], in place: Rect, _ page: LeafPage, _ slate: Slate) {

@@ -98,7 +98,7 @@ extension Sheet {
         var rest = place.with(top: place.top + 2 * line, height: place.height - 2 * line)
         if let typing = row.typing {
             let height = 11 * slate.mm
-            drawTyping(typing, in: rest.with(height: height), slate, paging)
+            drawTyping(typing, in: rest.with(height: height), slate)
             rest = rest.with(top: rest.top + height, height: rest.height - height)
         }
         grid(choices, in: rest, slate, page: paging.grid, pager: pager)

@@ -48,17 +48,12 @@ public struct Field: Equatable, Sendable {
     /// The part of the piece that is typed in; its label is drawn beside it.
     public let box: Rect
 
-    /// Whether the shell keeps the text until a key passes it on: it can be undone at any letter.
-    public var isHeld: Bool {
-        if case .core = to { false } else { true }
-    }
-
     /// What is asked when the text has changed.
     public func ask(_ text: String) -> Ask {
         switch to {
         case .core(let into): .type(.typed(into: into, text: text))
         case .source: .files(.source(text))
-        case .typed: .typed(text)
+        case .typed(let into): .typed(into, text)
         }
     }
 }
@@ -66,7 +61,8 @@ public struct Field: Equatable, Sendable {
 /// Where a typed line goes.
 public enum FieldGoal: Equatable, Sendable {
     case core(TypedInto)
-    case source, typed
+    case source
+    case typed(TypedInto)
 }
 
 extension String {

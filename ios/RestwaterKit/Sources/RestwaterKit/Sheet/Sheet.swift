@@ -90,10 +90,15 @@ struct Slate {
     let letters: Letters
     let layout: BankLayout
     let words: PadWords
+    private let drafts: Drafts
+    private let showing: Showing
     var mm: Double { glass.pxPerMm }
     /// All words of the Bank are on one screen; the other screens have pages, and the text size set on the phone.
     let text: TextSizes
     var write: Words { Words(letters: letters) }
+
+    /// What is typed and not sent yet.
+    func draft(_ into: TypedInto) -> String { drafts.text(on: showing, into: into) }
 
     init(_ content: ScreenContent, bank: BankView, on measure: GlassMeasure, letters: Letters) throws {
         glass = measure.glass(content.settings.hand)
@@ -102,5 +107,6 @@ struct Slate {
         layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(content.paging.keys % 256)))
         text = content.showing == .bank ? layout.text : layout.pageText
         words = padWords(language: phoneLanguage())
+        (drafts, showing) = (content.drafts, content.showing)
     }
 }

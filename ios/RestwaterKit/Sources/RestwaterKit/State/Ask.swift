@@ -39,7 +39,7 @@ public enum Ask: Equatable, Sendable {
     /// The next page of a leaf that is too long for its place.
     case nextPart
     /// The text typed so far, which its key will pass on.
-    case typed(String)
+    case typed(TypedInto, String)
     /// What the key of a typed text passes on.
     case send(Action)
 }

@@ -45,10 +45,13 @@ extension RestwaterState {
             content.paging.match = page
         case .leaf(let id): follow(.leaf(id: id))
         case .nextPart: content.paging.part += 1
-        case .typed(let text): content.paging.typed = text
+        case .typed(let into, let text): content.drafts.keep(text, on: content.showing, into: into)
         case .send(let action):
-            // A text that the core refuses stays, so that it can be corrected.
-            act(action) { $0.content.paging.typed = "" }
+            let showing = content.showing
+            act(action) { state in
+                // A text that the core refuses stays, so that it can be corrected.
+                if case .typed(let into, _) = action { state.content.drafts.keep("", on: showing, into: into) }
+            }
         case .salvage: break
         }
     }
@@ -59,8 +62,9 @@ extension RestwaterState {
     }
 
     private func back() {
-        if running != nil {
-            cancelWork()
+        // Once only, and on no other screen: BACK always leads to the Bank.
+        if content.showing == .files, cancelWork() {
+            return
         } else if content.paging.row != nil {
             content.paging.row = nil
         } else if content.showing == .match, content.paging.match != .now {

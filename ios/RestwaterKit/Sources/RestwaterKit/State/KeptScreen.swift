@@ -12,8 +12,13 @@ struct KeptScreen: Codable, Equatable {
     let leaf: String?
     let part: Int
     let match: String
-    let typed: String
     let more: Bool
+    /// Texts of all screens that were not sent.
+    let drafts: [Drafts.Draft]
+    /// The page of the Files screen, the file that is looked at, and the partner's name.
+    let files: String
+    let file: String?
+    let source: String
     /// The core's part, which it alone reads.
     let subject: String
     let wallMs: Int64
@@ -22,18 +27,26 @@ struct KeptScreen: Codable, Equatable {
         let paging = content.paging
         showing = content.showing.rawValue
         (keys, page, grid, row, leaf, part) = (paging.keys, paging.page, paging.grid, paging.row, paging.leaf, paging.part)
-        (match, typed, more) = (paging.match.rawValue, paging.typed, paging.more)
+        (match, more, drafts) = (paging.match.rawValue, paging.more, content.drafts.list)
+        (files, file, source) = (content.files.page.rawValue, content.files.path, content.files.source)
         (self.subject, wallMs) = (subject, now.wallMs)
     }
 
     var paging: Paging {
         var paging = Paging()
-        // The row first: whatever opens one empties what is typed.
+        // The row first: whatever opens one begins with its first page.
         paging.row = row
         (paging.keys, paging.page, paging.grid, paging.leaf, paging.part) = (keys, page, grid, leaf, part)
-        (paging.match, paging.typed, paging.more) = (MatchPage(rawValue: match) ?? .now, typed, more)
+        (paging.match, paging.more) = (MatchPage(rawValue: match) ?? .now, more)
         return paging
     }
+
+    /// After a day nobody goes on where they were; a text that was begun on the screen is still theirs.
+    func comesBack(at now: Moment) -> Bool {
+        (0..<Self.dayMs).contains(now.wallMs - wallMs) || drafts.contains { $0.screen == showing } || file != nil
+    }
+
+    private static let dayMs: Int64 = 86_400_000
 }
 
 /// The store of a `KeptScreen`.
@@ -41,8 +54,6 @@ struct LastScreen: @unchecked Sendable {
     // UserDefaults may be used from any thread, as in BackupFolder.
     let defaults: UserDefaults
     private static let screen = "last-screen"
-    /// After a day nobody goes on where they were; a text that was begun is still theirs.
-    private static let dayMs: Int64 = 86_400_000
 
     func keep(_ screen: KeptScreen) {
         Log.attempt("keeping the open screen") { defaults.set(try JSONEncoder().encode(screen), forKey: Self.screen) }
@@ -50,24 +61,27 @@ struct LastScreen: @unchecked Sendable {
 
     func forget() { defaults.removeObject(forKey: Self.screen) }
 
-    func read(at now: Moment) -> KeptScreen? {
+    func read() -> KeptScreen? {
         guard let data = defaults.data(forKey: Self.screen) else { return nil }
         // One of another version may have another form.
-        guard let screen = Log.attempt("reading the open screen", { try JSONDecoder().decode(KeptScreen.self, from: data) }) else { return nil }
-        return screen.typed.isEmpty && !(0..<Self.dayMs).contains(now.wallMs - screen.wallMs) ? nil : screen
+        return Log.attempt("reading the open screen") { try JSONDecoder().decode(KeptScreen.self, from: data) }
     }
 }
 
 extension RestwaterState {
     /// The first screen of a process: the one that was open when an earlier process ended, or the one that the app opens with.
     public func comeUp() {
-        guard let kept = lastScreen.read(at: clock()), let showing = Showing(rawValue: kept.showing) else { return greet() }
         let at = clock()
+        let kept = lastScreen.read()
+        // A text comes back only where it was typed, whichever screen comes up.
+        if let kept { content.drafts.list = kept.drafts }
+        guard let kept, kept.comesBack(at: at), let showing = Showing(rawValue: kept.showing) else { return greet() }
+        keptFiles = kept
         // Every screen needs the Bank's record and the settings to lay itself out.
         ask({ core in
             (try core.restoreSubject(subject: kept.subject), try core.screen(which: .bank, now: at), try core.settings(now: at))
         }) { state, answer in
-            // It is not possible any more: what was typed would go elsewhere.
+            // It is not possible any more: what is done on it would be about something else.
             guard answer.0 else {
                 state.lastScreen.forget()
                 return state.greet()
@@ -78,6 +92,21 @@ extension RestwaterState {
             state.content.show(answer.1)
             state.comeUp(showing, with: kept.paging)
         }
+    }
+
+    /// The page of the Files screen that was open, and the file that was being looked at. This reads the log, so it waits until the
+    /// app is in front.
+    func restoreFiles() {
+        guard let kept = keptFiles else { return }
+        keptFiles = nil
+        // Another file may have come first.
+        guard content.files.page == .send, running == nil, let page = FilesPage(rawValue: kept.files) else { return }
+        content.files.source = kept.source
+        guard page == .incoming, let file = kept.file else { return content.files.page = page == .incoming ? .send : page }
+        if FileManager.default.fileExists(atPath: file) { return tap(.files(.offer(path: file))) }
+        content.files.source = ""
+        // After the screen has come up.
+        ask({ core in try core.subject() }) { state, _ in state.refused(FileTrouble.refusal(of: CocoaError(.fileNoSuchFile))) }
     }
 
     /// Until the core has been read, what an earlier process kept is still to come up.

@@ -1,3 +1,4 @@
+import Foundation
 import RestwaterCore
 
 /// A key that can be tapped without the screens: lock screen, action button, shortcut, voice.
@@ -39,6 +40,22 @@ extension RestwaterState {
         let at = at ?? clock()
         guard let next = try await readFromOutside(at) else { throw Refusal(kind: .notNow, text: spokenWait) }
         return try await tapOffered(next, at)
+    }
+
+    /// An alarm that the system itself rings was stopped: a key tapped after that is meant for its rod. The screen that is open
+    /// stays.
+    func alarmAnswered(_ systemId: UUID) async throws(Refusal) {
+        let at = clock()
+        try await readFromOutside(at)
+        guard let alarm = (plan.due + plan.alarms).first(where: { $0.isSet(as: systemId) }) else { return }
+        say(alarm.title)
+        guard let rod = content.bank?.rods.first(where: { $0.rod == alarm.rod && !$0.chosen }) else { return }
+        _ = try await answer({ core in try core.act(action: rod.choose, at: at) }) { state, update in
+            state.took(update, quietly: true)
+            state.say(alarm.title)
+        }
+        refresh()
+        try await readFromOutside(clock())
     }
 
     /// How long the chosen rod has been out, and what the record says about it.

@@ -42,6 +42,8 @@ extension RestwaterState {
             if !subject.isEmpty { lastScreen.forget() }
             refresh()
             readPlan()
+            restoreFiles()
+            sayUnfinished()
         default:
             break
         }

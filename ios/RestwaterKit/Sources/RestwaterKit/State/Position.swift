@@ -13,14 +13,25 @@ public enum PositionRead: Equatable, Sendable {
 
 /// The phone's position: asked for once when its key is tapped, in the foreground, and never required.
 extension RestwaterState {
+    /// Shown where an answer is still to come.
+    static let waits = "…"
+
     /// The key: asks the phone, if it has a receiver.
     func usePhone() {
         guard let ask = onPositionWanted else { return say(shellWords(language: phoneLanguage()).noReceiver) }
+        guard !readsPosition else {
+            onEcho?(.ignored)
+            return
+        }
+        readsPosition = true
+        // A receiver may take most of a minute.
+        content.notice = Self.waits
         ask()
     }
 
     /// The answer only fills two lines of the Swim screen: the angler sees it and taps SET PLACE.
     public func positionRead(_ read: PositionRead) {
+        readsPosition = false
         switch read {
         case .notAllowed: say(shellWords(language: phoneLanguage()).positionNotAllowed)
         case .notFound: say(shellWords(language: phoneLanguage()).positionNotFound)

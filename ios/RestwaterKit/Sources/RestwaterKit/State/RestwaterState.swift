@@ -32,6 +32,9 @@ public final class RestwaterState: Observed {
     let backups: BackupFolder
     private let lastSettings: LastSettings
     let lastScreen: LastScreen
+    let unfinished: UnfinishedFile
+    /// What an earlier process had open on the Files screen, until that has come back.
+    var keptFiles: KeptScreen?
     /// What the screens are about and what is half typed on them, as the core last gave it.
     var subject = ""
     /// Whether the app is in the background, with its log released.
@@ -41,11 +44,17 @@ public final class RestwaterState: Observed {
     var sceneGlass: FanGlass?
     var fanKey: FanKey?
     var sceneKey: SceneKey?
-    /// The screen that was asked for last, which may still be being read.
-    private var goal = Showing.bank
+    /// The screen that was asked for last, which may still be being read; `nil` until one was asked for.
+    private var goal: Showing?
+    /// Whether the phone is being asked where it is.
+    var readsPosition = false
     /// The long work that is running.
     var running: Work?
-    private var waiting = 0
+    /// The long work that was cancelled last.
+    var cancelled: Work?
+    /// Whether the reading of a second is unanswered.
+    private var ticking = false
+    private(set) var waiting = 0
     private var settledCalls: [CheckedContinuation<Void, Never>] = []
 
     /// A state for that core; `away` if no screen is in the foreground yet.
@@ -57,6 +66,7 @@ public final class RestwaterState: Observed {
         backups = BackupFolder(defaults: defaults, files: files)
         lastSettings = LastSettings(defaults: defaults)
         lastScreen = LastScreen(defaults: defaults)
+        unfinished = UnfinishedFile(defaults: defaults)
         content.settings = lastSettings.read
         line = CoreLine(core)
         self.away = away
@@ -66,17 +76,30 @@ public final class RestwaterState: Observed {
     /// Reads the open screen again, as of now.
     public func refresh() { read(content.showing) }
 
+    /// The same each second. Time changes nothing of what a screen is about; and while a reading is unanswered, as during a long
+    /// import, no other one is put before the taps.
+    public func tick() {
+        guard !ticking, !away else { return }
+        ticking = true
+        read(content.showing, about: false)
+    }
+
     /// Reads what a screen shows, as of now; `after` runs when that is there.
-    private func read(_ showing: Showing, then after: (@MainActor @Sendable (RestwaterState) -> Void)? = nil) {
+    private func read(_ showing: Showing, about asks: Bool = true, then after: (@MainActor @Sendable (RestwaterState) -> Void)? = nil) {
         guard !away else { return }
         let (at, which, lists) = (clock(), showing.which, showing == .screens)
         ask(
             { core in
-                (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.screenList() : nil, try core.subject())
+                let about = asks ? (try core.subject(), try core.about(which: which, now: at)) : nil
+                return (try core.settings(now: at), try core.screen(which: which, now: at), lists ? try core.screenList() : nil, about)
             }, reading: true
         ) { state, answer in
-            state.subject = answer.3
+            state.ticking = false
             var content = state.content
+            if let (subject, about) = answer.3 {
+                state.subject = subject
+                content.drafts.abouts[showing] = about
+            }
             if let list = answer.2 { content.screenList = list }
             content.settings = answer.0
             content.show(answer.1)
@@ -117,13 +140,13 @@ public final class RestwaterState: Observed {
             content.show(answer.1)
             state.content = content
             // It does not cover what was there first, such as a file to open.
-            if answer.0 != .bank && state.goal == .bank && state.content.notice.isEmpty { state.open(Showing(answer.0)) }
+            if answer.0 != .bank && state.goal == nil && state.content.notice.isEmpty { state.open(Showing(answer.0)) }
         }
     }
 
     /// Brings up the screen of an earlier process as it was, unless something else was opened meanwhile, such as an alarm.
     func comeUp(_ showing: Showing, with paging: Paging) {
-        guard goal == .bank, content.notice.isEmpty else { return }
+        guard goal == nil, content.notice.isEmpty else { return }
         let restore: @MainActor @Sendable (RestwaterState) -> Void = { state in
             guard state.goal == showing else { return }
             state.toTop(showing)
@@ -173,7 +196,9 @@ public final class RestwaterState: Observed {
         }) { answer in
             switch answer {
             case .success(let value): then(self, value)
-            case .failure(let refusal) where reading: if self.content.notice != refusal.text { self.say(refusal.text) }
+            case .failure(let refusal) where reading:
+                self.ticking = false
+                if self.content.notice != refusal.text { self.say(refusal.text) }
             case .failure(let refusal): self.refused(refusal)
             }
             self.answered()

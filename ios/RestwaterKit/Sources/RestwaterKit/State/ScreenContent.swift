@@ -38,6 +38,8 @@ public struct ScreenContent: Equatable, Sendable {
     public internal(set) var answers = 0
     /// How many taps have been rejected so far: each is shown by a frame around the screen.
     public internal(set) var rejectedTaps = 0
+    /// Texts that are typed and not sent yet.
+    public internal(set) var drafts = Drafts()
     /// The pages and rows that are open on the current screen.
     public internal(set) var paging = Paging()
 
@@ -86,9 +88,9 @@ public struct Paging: Equatable, Sendable {
     public internal(set) var page = 0
     /// Page of a grid of keys that is too long for its place.
     public internal(set) var grid = 0
-    /// The row whose choices are open. What was typed into another one is not offered here.
+    /// The row whose choices are open.
     public internal(set) var row: String? {
-        didSet { if row != oldValue { (typed, grid) = ("", 0) } }
+        didSet { if row != oldValue { grid = 0 } }
     }
     /// The leaf that is open; `nil` for the first.
     public internal(set) var leaf: String?
@@ -96,8 +98,6 @@ public struct Paging: Equatable, Sendable {
     public internal(set) var part = 0
     /// The page of the Match screen.
     public internal(set) var match = MatchPage.now
-    /// The typed text that a key passes on.
-    public internal(set) var typed = ""
     /// Whether the further keys of the Swim screen are open.
     public internal(set) var more = false
 }

@@ -106,9 +106,18 @@ public final class PhoneSession {
     }
 
     /// An alarm of the system was tapped.
-    public func alarmOpened(_ systemId: UUID) {
+    @discardableResult
+    public func alarmOpened(_ systemId: UUID) -> Task<Void, Never> {
         Task {
             do { try await opening.ready().alarmOpened(systemId) } catch { Log.fault("opening an alarm", error) }
+        }
+    }
+
+    /// An alarm that the system itself rings was stopped. When this returns, the lock screen shows its rod.
+    public func alarmAnswered(_ systemId: UUID) async throws(Refusal) {
+        _ = try await told { state throws(Refusal) in
+            try await state.alarmAnswered(systemId)
+            return ""
         }
     }
 

@@ -319,6 +319,11 @@ uint64_t uniffi_restwater_fn_method_restwater_send(uint64_t ptr, RustBuffer now,
 uint64_t uniffi_restwater_fn_method_restwater_take_in(uint64_t ptr, RustBuffer path, RustBuffer source, RustBuffer at, uint64_t work
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ABOUT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ABOUT
+RustBuffer uniffi_restwater_fn_method_restwater_about(uint64_t ptr, RustBuffer which, RustBuffer now, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_METHOD_RESTWATER_ACT
 RustBuffer uniffi_restwater_fn_method_restwater_act(uint64_t ptr, RustBuffer action, RustBuffer at, RustCallStatus *_Nonnull out_status
@@ -951,6 +956,12 @@ uint16_t uniffi_restwater_checksum_method_restwater_send(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_TAKE_IN
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_TAKE_IN
 uint16_t uniffi_restwater_checksum_method_restwater_take_in(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ABOUT
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_METHOD_RESTWATER_ABOUT
+uint16_t uniffi_restwater_checksum_method_restwater_about(void
     
 );
 #endif

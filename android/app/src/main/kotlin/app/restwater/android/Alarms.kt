@@ -37,7 +37,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         if (over.isNotEmpty()) ringing.silence(over)
         over.forEach(rung::drop)
         (planned.ids - ids).forEach { id ->
-            manager.cancel(intent(id, null))
+            cancel(id)
             planned.drop(id)
             // Its minute passed while the phone was off, or the system delivered it late.
             due[id]?.let(::ring)
@@ -53,6 +53,8 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         if (exact) {
             // Of other exact alarms, Android 8 to 11 allow an app one in nine minutes while the phone dozes.
             manager.setAlarmClock(AlarmManager.AlarmClockInfo(alarm.atWallMs, openApp()), rings)
+            // If exact alarms are revoked, the system deletes them and tells nobody; this one stays, and looks what is due.
+            manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs + LATE_MS, intent(LATE + alarm.id, null))
         } else {
             manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
         }
@@ -71,10 +73,15 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         if (leftMs > EARLY_MS) plan(alarm.copy(atWallMs = now.wallMs + leftMs)) else ring(alarm)
     }
 
+    private fun cancel(id: String) {
+        manager.cancel(intent(id, null))
+        manager.cancel(intent(LATE + id, null))
+    }
+
     /** Rings once, although both the system and a check of the log may find that it is due. */
     fun ring(alarm: WatchAlarm): Unit = synchronized(Alarms) {
         // If the check of the log was faster than the system, the system's alarm is still to come.
-        manager.cancel(intent(alarm.id, null))
+        cancel(alarm.id)
         planned.drop(alarm.id)
         if (near(rung[alarm.id], alarm.atWallMs)) return
         rung[alarm.id] = alarm.atWallMs
@@ -88,12 +95,17 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
      * The phone plays one notification's sound at a time and none during a call, and never goes back to one that it left: an
      * alarm that nobody has answered is looked at again in a minute.
      */
-    fun checkInAMinute() {
-        val at = app.now().wallMs + AGAIN_MS
+    fun checkInAMinute() = callIn(AGAIN_MS, AGAIN)
+
+    /** What this process sounds ends then, though the system may have frozen the process: nobody is there. */
+    fun endLater() = callIn(Sounder.LONGEST_MS, END)
+
+    private fun callIn(ms: Long, action: String) {
+        val at = app.now().wallMs + ms
         if (exact) {
-            manager.setExactAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, at, intent(AGAIN, null))
+            manager.setExactAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, at, intent(action, null))
         } else {
-            manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, at, intent(AGAIN, null))
+            manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, at, intent(action, null))
         }
     }
 
@@ -128,8 +140,13 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         private const val EARLY_MS = 5_000L
         private const val AGAIN_MS = 60_000L
 
-        /** The action that no alarm has, since theirs are the core's ids. */
+        /** The actions that no alarm has, since theirs are the core's ids: one, and the beginning of others. */
         const val AGAIN = "again"
+        const val END = "end"
+        const val LATE = "late-"
+
+        /** So long after an alarm that it has rung, if the system still had it. */
+        private const val LATE_MS = 60_000L
 
         /** When that alarm is due by the clock that nobody sets; `null` for an alarm set by an earlier version. */
         fun due(intent: Intent): Due? = intent.getStringExtra(BOOT)?.let { Due(it, intent.getLongExtra(MONO, 0)) }
@@ -181,6 +198,11 @@ internal const val ALARMS = "alarms"
 class AlarmReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         if (intent.action == Alarms.AGAIN) return LockScreen(context).soundAgain()
+        val app = context.applicationContext as RestwaterApplication
+        if (intent.action == Alarms.END) return app.sounder.stopAll()
+        if (intent.action.orEmpty().startsWith(Alarms.LATE)) {
+            return offMain(context) { core -> core.watch(app.now()) }
+        }
         val alarm = Alarms.read(intent) ?: return
         LockScreen(context).wentOff(alarm, Alarms.due(intent))
     }
@@ -205,6 +227,14 @@ class StartReceiver : BroadcastReceiver() {
 
         /** The system has dropped the app's notifications. */
         val DROPPED = setOf(Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_MY_PACKAGE_REPLACED)
+    }
+}
+
+/** Do not disturb begins or ends, by hand or by its schedule: the running wait says whether it silences alarms. */
+class SilenceReceiver : BroadcastReceiver() {
+    override fun onReceive(context: Context, intent: Intent) {
+        val app = context.applicationContext as RestwaterApplication
+        offMain(context) { core -> core.watch(app.now()) }
     }
 }
 

@@ -13,6 +13,7 @@ import android.media.AudioAttributes
 import android.media.AudioManager
 import android.media.RingtoneManager
 import android.os.Build
+import android.provider.Settings
 import android.service.notification.StatusBarNotification
 import androidx.core.app.NotificationCompat
 import androidx.core.app.NotificationManagerCompat
@@ -67,8 +68,19 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** Whether an alarm may be shown, with or without a sound. */
     private val alarmsShown: Boolean get() = allowed && importance != NotificationManager.IMPORTANCE_NONE
 
+    /** Whether an alarm may be shown and may sound or shake. */
+    private val alarmsNoticed: Boolean get() = allowed && importance >= NotificationManager.IMPORTANCE_DEFAULT
+
+    /** Whether the alarms' channel has a tone: the angler may have chosen none, for it or for all alarms of the phone. */
+    private val toned: Boolean
+        get() {
+            val sound = notifications.getNotificationChannel(ALARM)?.sound ?: return false
+            return sound != Settings.System.DEFAULT_ALARM_ALERT_URI ||
+                RingtoneManager.getActualDefaultRingtoneUri(context, RingtoneManager.TYPE_ALARM) != null
+        }
+
     /** Whether an alarm may be shown and may ring. */
-    val alarmsAllowed: Boolean get() = allowed && importance >= NotificationManager.IMPORTANCE_DEFAULT
+    val alarmsAllowed: Boolean get() = alarmsNoticed && toned
 
     /** Whether Do not disturb silences alarms at this moment. The angler chose that, so nothing sounds instead. */
     internal val undisturbed: Boolean
@@ -97,8 +109,10 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     }
 
     /** What is not allowed of what a session needs. While the question is still open, nothing is refused. */
-    private fun refused(watch: WatchView): String? = when {
-        !allowed -> words.noNotifications.takeIf { Question.isAnswered(context) }
+    private fun refused(watch: WatchView): String? = if (!allowed) words.noNotifications.takeIf { Question.isAnswered(context) } else hindered(watch)
+
+    /** What hinders alarms that may be shown. */
+    private fun hindered(watch: WatchView): String? = when {
         watch.alarms.isEmpty() -> null
         !alarmsAllowed -> words.alarmsSilent
         undisturbed -> words.alarmsUndisturbed
@@ -119,9 +133,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             .setDeleteIntent(swept(null))
             // Where the system has a place for live updates, the wait is shown there as a counting chip.
             .setRequestPromotedOngoing(true)
-        if (watch.alarms.isNotEmpty() && !alarms.exact) {
-            builder.setStyle(NotificationCompat.BigTextStyle().bigText(listOf(watch.text, words.lateAlarms).joinToString("\n")))
-        }
+        hindered(watch)?.let { builder.setStyle(NotificationCompat.BigTextStyle().bigText(listOf(watch.text, it).joinToString("\n"))) }
         watch.sinceWallMs?.let { builder.setUsesChronometer(true).setWhen(it).setShowWhen(true) }
         watch.keys.forEach { builder.addAction(0, it.label, KeyReceiver.intent(context, it.key, watch.rod, it.label)) }
         return builder.build()
@@ -138,14 +150,18 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         app.rings(alarm)
         // Where the notification would be silent the phone still sounds, for as long as the system lets the process run.
         val asks = alarm.rod != null
-        if (!alarmsAllowed) app.sounder.sound(alarm.id, once = !asks)
+        // A channel without a tone shakes, as the angler chose.
+        if (!alarmsNoticed) {
+            app.sounder.sound(alarm.id, once = !asks)
+            if (asks) alarms.endLater()
+        }
         if (!alarmsShown) return
         val builder = shown(alarm)
         if (fullScreen) builder.setFullScreenIntent(openApp(alarm), true)
         val shown = builder.build()
         if (asks) shown.flags = shown.flags or Notification.FLAG_INSISTENT
         post(alarm.id, ALARM_ID, shown)
-        if (asks && alarmsAllowed) alarms.checkInAMinute()
+        if (asks && alarmsNoticed) alarms.checkInAMinute()
     }
 
     /** The alarms that nobody has answered or silenced, as they are shown. */

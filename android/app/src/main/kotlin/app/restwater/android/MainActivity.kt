@@ -59,6 +59,7 @@ import app.restwater.ui.LocalInk
 import app.restwater.ui.LocalSystemBack
 import app.restwater.ui.RestwaterApp
 import app.restwater.ui.RestwaterState
+import app.restwater.ui.Showing
 import app.restwater.ui.Trouble
 import app.restwater.ui.language
 import kotlin.math.abs
@@ -110,10 +111,15 @@ class MainActivity : ComponentActivity() {
         // If it is opened again from the list of recent apps, an activity gets the intent that it was first started with.
         val again = intent.flags and Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY != 0
         if (savedInstanceState == null && !again) take(intent)
+        model.fetchAgain()?.let(::fetch)
     }
 
-    private fun onReady(task: suspend (RestwaterState) -> Unit) {
-        app.scope.launch { task(model.ready()) }
+    private fun onReady(task: suspend (RestwaterState) -> Unit) = model.onReady(task)
+
+    /** Fetches a file of another app and shows what it would bring; its process may take long to answer. */
+    private fun fetch(from: Uri) {
+        onReady { state -> state.open(Showing.FILES) }
+        model.fetch(from)
     }
 
     override fun onNewIntent(intent: Intent) {
@@ -131,8 +137,7 @@ class MainActivity : ComponentActivity() {
             val rod = intent.getIntExtra(ROD, NO_ROD).takeIf { it != NO_ROD }?.toUByte()
             onReady { state -> state.toBank(rod, intent.getStringExtra(TITLE).orEmpty().takeIf { rung }.orEmpty()) }
         }
-        val from = fileOf(intent) ?: return
-        onReady { state -> state.offerFile { PhoneFiles.take(app, from) } }
+        fileOf(intent)?.let(::fetch)
     }
 
     private fun fileOf(intent: Intent): Uri? = when (intent.action) {
@@ -163,7 +168,10 @@ class MainActivity : ComponentActivity() {
     override fun onWindowFocusChanged(hasFocus: Boolean) {
         super.onWindowFocusChanged(hasFocus)
         lock.look()
-        if (hasFocus) overLock.focused()
+        if (!hasFocus) return
+        overLock.focused()
+        // The shade was over the screen, where Do not disturb may have been switched on.
+        onReady { it.lookOut() }
     }
 
     override fun onStop() {

@@ -52,6 +52,35 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
     /** The file that is saved once the user has picked a place. */
     private var toSave: Outgoing? = null
 
+    /** Whether an earlier process was ended before a file was saved or sent. */
+    private var left = chosen.contains(UNFINISHED) || chosen.contains(HALF)
+
+    override suspend fun begun(): Unit = withContext(Dispatchers.IO) { chosen.edit().putBoolean(UNFINISHED, true).commit() }
+
+    override fun ended() = chosen.edit().remove(UNFINISHED).apply()
+
+    /** Says, once, that an earlier process was ended before a file was saved or sent. What it had half overwritten is as before. */
+    suspend fun unfinished(): String? {
+        if (!left) return null
+        left = false
+        withContext(Dispatchers.IO) {
+            chosen.getString(HALF, null)?.let { half -> runCatching { restore(Uri.parse(half), chosen.getString(BEFORE, null)) } }
+            chosen.edit().remove(UNFINISHED).remove(HALF).remove(BEFORE).commit()
+        }
+        return shellWords(language()).fileUnfinished
+    }
+
+    /** Gives a place its old content back; [before] is the copy of that, empty if there was nothing. */
+    private fun restore(half: Uri, before: String?) {
+        val held = before?.let(::File)
+        when {
+            before == null -> Unit
+            before.isEmpty() -> DocumentsContract.deleteDocument(app.contentResolver, half)
+            held?.exists() == true -> write(half) { out -> pour(held.inputStream(), out) }
+        }
+        held?.delete()
+    }
+
     /** Registers an activity that can ask; [saved] is the state that an earlier instance kept. */
     fun attach(activity: ComponentActivity, saved: Bundle?) {
         listOf(create, open, tree).forEach { it.attach(activity) }
@@ -114,6 +143,8 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         toSave = file
         // If the app was left meanwhile, when it is opened again: the system drops the picker, and answers as if the user had cancelled.
         front.filterNotNull().first()
+        // From here on the system keeps the request, and brings the answer to the next process too.
+        ended()
         val to = create.ask(file.name)
         toSave = null
         if (to == null) return@explained false
@@ -223,10 +254,15 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
     /** Writes a file where the user has picked a place, which may be another file's. */
     private suspend fun copy(file: File, to: Uri) = withContext(Dispatchers.IO) {
         val before = before(to)
+        val held = (before as? Before.Held)?.copy
+        chosen.edit().putString(HALF, to.toString()).apply {
+            if (before != Before.Unknown) putString(BEFORE, held?.path.orEmpty())
+        }.commit()
         try {
             copy(file, to, before)
         } finally {
-            (before as? Before.Held)?.copy?.delete()
+            held?.delete()
+            chosen.edit().remove(HALF).remove(BEFORE).commit()
         }
     }
 
@@ -262,6 +298,12 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
 
         /** Prefix of the preference that keeps the address of a copy. */
         private const val COPY = "copy:"
+        /** A file is being made or passed on. */
+        const val UNFINISHED = "unfinished"
+
+        /** A place that is being written to, and the copy of what was there: none if that is not known, empty if there was nothing. */
+        const val HALF = "half"
+        const val BEFORE = "before"
         private const val OLD_MS = 24 * 60 * 60_000L
         private const val TO_SAVE = "to-save"
 

@@ -1,6 +1,8 @@
 package app.restwater.android
 
 import android.app.Application
+import android.app.NotificationManager
+import android.content.IntentFilter
 import android.content.res.Configuration
 import androidx.compose.foundation.ComposeFoundationFlags
 import androidx.compose.foundation.ExperimentalFoundationApi
@@ -44,6 +46,9 @@ open class RestwaterApplication : Application() {
         super.onCreate()
         ComposeFoundationFlags.isNewContextMenuEnabled = false
         ComposeFoundationFlags.isSmartSelectionEnabled = false
+        // Sent to those who are there only. An app that is not even in memory says it with its next look at the log.
+        val disturbed = IntentFilter(NotificationManager.ACTION_INTERRUPTION_FILTER_CHANGED)
+        registerReceiver(SilenceReceiver(), disturbed)
     }
 
     /** The angler chose another language in the phone's settings while the process is there. */
@@ -116,7 +121,7 @@ open class RestwaterApplication : Application() {
         }
     }
 
-    private fun opening(core: Restwater, settings: Settings) = Opening.Open(core, FilesDesk(core, { now() }, scope, files), settings)
+    private fun opening(core: Restwater, settings: Settings) = Opening.Open(core, FilesDesk(core, { now() }, scope, files, worker), settings)
 
     /** Waits for the log to be open. */
     internal suspend fun opened(): Opening.Open = opening.filterIsInstance<Opening.Open>().first()

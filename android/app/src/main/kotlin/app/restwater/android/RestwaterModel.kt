@@ -1,6 +1,7 @@
 package app.restwater.android
 
 import android.app.Application
+import android.net.Uri
 import android.os.Bundle
 import androidx.compose.runtime.getValue
 import androidx.compose.runtime.mutableStateOf
@@ -35,6 +36,35 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
     var stage by mutableStateOf<Stage>(Stage.Opening)
         private set
 
+    /** The file of another app that was being fetched when the process was ended. */
+    private var fetching = saved.get<Uri>(FETCHING)
+
+    /** That file, once. */
+    fun fetchAgain(): Uri? = fetching.also { fetching = null }
+
+    /** Fetches a file of another app. Whoever leaves while the log can't be opened finds it on the Files screen later. */
+    fun fetch(from: Uri) {
+        saved[FETCHING] = from
+        phone.scope.launch {
+            phone.opened().desk.offer {
+                try {
+                    PhoneFiles.take(phone, from)
+                } finally {
+                    saved.remove<Uri>(FETCHING)
+                }
+            }
+        }
+    }
+
+    /** Does this with the screens once they exist; while the log can't be opened it waits, for as long as the activity is there. */
+    fun onReady(task: suspend (RestwaterState) -> Unit) {
+        viewModelScope.launch {
+            val state = ready()
+            // What has begun goes on whatever happens to the activity.
+            phone.scope.launch { task(state) }
+        }
+    }
+
     /** Whether an alarm is shown over the lock screen. */
     var overLock = false
 
@@ -59,6 +89,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
         val before = saved.get<Bundle>(OPEN)
         if (before != null) reopen(state, before) else viewModelScope.launch { state.greet() }
         phone.salvageSaid()?.let(state::say)
+        viewModelScope.launch { phone.files.unfinished()?.let(state::say) }
         ready.complete(state)
         return state
     }
@@ -78,11 +109,14 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
             putString(DESK, state.desk.page.name)
             putString(SOURCE, state.desk.source)
             putString(FILE, state.desk.path)
+            putStringArray(DRAFTS, state.drafts.kept().toTypedArray())
         }
     }
 
     /** Restores the screen, page, text and file after the process was ended. */
     private fun reopen(state: RestwaterState, from: Bundle) {
+        // A text comes back only where it was typed, whichever screen comes up.
+        state.drafts.again(from.getStringArray(DRAFTS).orEmpty().toList())
         // What an earlier version saved does not say what its screen was about.
         val about = from.getString(SUBJECT).orEmpty()
         Showing.entries.find { it.name == from.getString(SHOWING) }?.let { state.reopen(it, from.getInt(PAGE), about) }
@@ -102,5 +136,7 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
         const val DESK = "desk"
         const val SOURCE = "source"
         const val FILE = "file"
+        const val DRAFTS = "drafts"
+        const val FETCHING = "fetching"
     }
 }

@@ -30,7 +30,9 @@ class Sounder(private val context: Context) {
         tone?.audioAttributes = use
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.P) tone?.isLooping = true
         tone?.play()
-        shake(VibrationEffect.createWaveform(LockScreen.BUZZ, 0), use)
+        // It ends by itself: the system may freeze this process, and would go on shaking.
+        val shakes = if (once) 1 else (LONGEST_MS / LockScreen.BUZZ.sum()).toInt()
+        shake(VibrationEffect.createWaveform(LongArray(shakes * LockScreen.BUZZ.size) { LockScreen.BUZZ[it % LockScreen.BUZZ.size] }, -1), use)
     }
 
     /** As an alarm: the system drops a vibration of no stated use while the app is in the background. */
@@ -56,11 +58,11 @@ class Sounder(private val context: Context) {
     @Synchronized
     fun stopAll() = sounding.keys.toList().forEach(::stop)
 
-    private companion object {
+    internal companion object {
         /** After that nobody is there: a phone that sounds for an hour is a nuisance on the bank. */
-        const val LONGEST_MS = 120_000L
+        internal const val LONGEST_MS = 120_000L
 
         /** About as long as the sound of a notification: a choice. */
-        const val ONCE_MS = 6_000L
+        private const val ONCE_MS = 6_000L
     }
 }

@@ -71,7 +71,7 @@ class AlarmTest {
         act(Action.Cast(1u))
         val manager = shadowOf(checkNotNull(Handset.app.getSystemService(AlarmManager::class.java)))
         // As it was when it was sent: the next plan changes the extras of the one that is kept.
-        val old = Intent(shadowOf(manager.scheduledAlarms.single().operation).savedIntent)
+        val old = Intent(shadowOf(manager.scheduledAlarms.single { it.alarmClockInfo != null }.operation).savedIntent)
         Handset.later(TWELVE_MIN)
         act(Action.Cast(1u))
         AlarmReceiver().onReceive(Handset.app, old)
@@ -95,6 +95,45 @@ class AlarmTest {
         Handset.later(TWELVE_MIN - 120 + 1)
         Handset.ringDue()
         assertEquals(listOf("Rod 1"), titles())
+    }
+
+    /** The angler chose no tone for the channel: in a bag nothing would be heard. */
+    @Test fun aChannelWithoutAToneIsSaid() {
+        val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
+        lockScreen
+        manager.getNotificationChannel(LockScreen.ALARM).setSound(null, null)
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertEquals(shellWords("en-GB").alarmsSilent, show()?.says)
+        val row = Handset.app.choices.rows().find { it.tag == PhoneChoices.NOTIFICATIONS }
+        assertEquals(Handset.app.getString(R.string.not_allowed), row?.value)
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertEquals("it is shown and shakes", listOf("Rod 1"), titles())
+    }
+
+    /** The channel follows the phone's own alarm sound, which can be none too. */
+    @Test fun aPhoneWhoseAlarmSoundIsNoneIsSaid() {
+        Settings.System.putString(Handset.app.contentResolver, Settings.System.ALARM_ALERT, null)
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertEquals(shellWords("en-GB").alarmsSilent, show()?.says)
+        Settings.System.putString(Handset.app.contentResolver, Settings.System.ALARM_ALERT, "content://media/internal/audio/media/1")
+        assertNull(show()?.says)
+    }
+
+    /** If the angler revokes exact alarms, the system deletes those that are set and tells nobody. */
+    @Test @Config(sdk = [31, 34, 36]) fun anAlarmRingsThoughExactAlarmsWereRevoked() {
+        act(Action.Cast(1u))
+        ShadowAlarmManager.setCanScheduleExactAlarms(false)
+        val manager = checkNotNull(Handset.app.getSystemService(AlarmManager::class.java))
+        shadowOf(manager).scheduledAlarms.filter { it.alarmClockInfo != null }.forEach { manager.cancel(checkNotNull(it.operation)) }
+        Handset.later(TWELVE_MIN + 120)
+        Handset.ringDue()
+        Handset.answered()
+        assertEquals(listOf("Rod 1"), titles())
+        Handset.later(5)
+        act(Action.WoundIn(1u))
+        assertEquals(emptyList<String>(), titles())
+        assertEquals("nothing is left of it", 0, shadowOf(manager).scheduledAlarms.size)
     }
 
     @Test fun anotherRodsKeyDoesNotSilenceIt() {
@@ -236,6 +275,21 @@ class AlarmTest {
         assertTrue("it shakes", vibrator.isVibrating)
         act(Action.WoundIn(1u))
         assertTrue("its own key silences it", !vibrator.isVibrating)
+    }
+
+    /** From Android 14 on the system freezes the process that sounds: what ends the sound comes from the system too. */
+    @Test @Config(sdk = [34, 36], shadows = [TonesAsked::class]) fun aSoundWithoutNotificationsIsEndedByTheSystem() {
+        Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
+        val vibrator = shadowOf(Handset.app.getSystemService(Vibrator::class.java))
+        act(Action.Cast(1u))
+        Handset.later(TWELVE_MIN)
+        Handset.ringDue()
+        assertTrue("it shakes", vibrator.isVibrating)
+        assertEquals("the vibration ends by itself", -1, vibrator.repeat)
+        Handset.later(121)
+        Handset.ringDue()
+        Handset.answered()
+        assertTrue("nobody is there", !vibrator.isVibrating)
     }
 
     /** A cast whose alarm is due while its channel has an importance: that it makes no sound is announced, and the phone sounds. */

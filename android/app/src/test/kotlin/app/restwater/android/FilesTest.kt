@@ -1,14 +1,10 @@
 package app.restwater.android
 
-import android.content.ContentProvider
-import android.content.ContentValues
 import android.content.Context
 import android.content.Intent
-import android.database.Cursor
 import android.net.Uri
 import android.os.Build
 import android.os.Looper
-import android.os.ParcelFileDescriptor
 import android.provider.DocumentsContract
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.hasTestTag
@@ -16,21 +12,22 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.core.content.IntentCompat
-import androidx.core.os.BundleCompat
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
 import app.restwater.core.FilesTap
 import app.restwater.core.FormChoice
 import app.restwater.core.Restwater
+import app.restwater.core.UniffiWithHandle
 import app.restwater.core.Work
 import app.restwater.core.shellWords
 import app.restwater.ui.FileTrouble
+import app.restwater.ui.FilesDesk
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
 import java.io.File
-import java.io.FileNotFoundException
 import java.util.concurrent.CountDownLatch
-import java.util.concurrent.TimeUnit
+import kotlinx.coroutines.cancel
+import kotlinx.coroutines.launch
 import kotlinx.coroutines.runBlocking
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -99,6 +96,58 @@ class FilesTest {
             until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
             assertEquals(Showing.BANK, activity.state?.showing)
         }
+    }
+
+    /** A file winds a cast in: its alarm here must not ring, and the lock screen must not offer its keys. */
+    @Test fun anImportSetsAlarmsAndLockScreenAnew() {
+        Handset.thatMayRing()
+        Handset.beginWithAnAlarm()
+        Handset.later(60)
+        Handset.act(Action.Cast(1u), Handset.app.lockScreen)
+        assertEquals(1, Handset.alarms().size)
+        Handset.later(60)
+        // The log as it goes on without this process, as on a phone that was set up from its backup.
+        val made = checkNotNull(runBlocking { Handset.core.backUp(Handset.app.now(), Work()) })
+        val folder = java.nio.file.Files.createTempDirectory("other").toFile()
+        File(made.path).copyTo(folder.resolve("restwater.db"))
+        val other = Restwater.open(folder.path, Handset.app.now(), "en-GB")
+        Handset.later(60)
+        other.act(Action.WoundIn(1u), Handset.app.now())
+        val file = runBlocking { other.send(Handset.app.now(), Work()) }.path
+        on(Intent(Intent.ACTION_MAIN)) { activity, _ ->
+            until(activity) { activity.state?.bank != null }
+            Handset.settle()
+            rule.runOnUiThread { activity.state?.offerFile { file } }
+            until(activity) { activity.state?.desk?.page == FilesPage.INCOMING && activity.state?.desk?.busy == false }
+            rule.runOnUiThread { activity.state?.desk?.takeIn() }
+            until(activity) { activity.state?.desk?.taken == true }
+            Handset.settle()
+            assertEquals("wound in", emptyList<Any>(), Handset.alarms())
+            val keys = Handset.core.watch(Handset.app.now()).keys.map { it.label }
+            assertEquals(keys, checkNotNull(Handset.wait()).actions.map { it.title.toString() })
+        }
+        other.close()
+    }
+
+    /** A slow provider, another app, and the system ends the process: the file is fetched again. */
+    @Test fun aFileThatWasBeingFetchedWhenTheProcessEndedIsFetchedAgain() {
+        shelve(Handset.fromAnotherPhone())
+        val comes = CountDownLatch(1)
+        shelf.waitsFor = comes
+        val view = Intent(Intent.ACTION_VIEW, Shelf.URI).setClass(Handset.app, MainActivity::class.java)
+        val kept = android.os.Bundle()
+        val first = Robolectric.buildActivity(MainActivity::class.java, view).setup()
+        until(first.get()) { first.get().state?.showing == Showing.FILES }
+        first.pause().stop().saveInstanceState(kept).destroy()
+        Handset.settle()
+        val before = Handset.app.scope
+        Handset.newProcess()
+        shelf.waitsFor = null
+        val again = Robolectric.buildActivity(MainActivity::class.java, view).setup(kept)
+        until(again.get()) { again.get().state?.desk?.page == FilesPage.INCOMING && again.get().state?.showing == Showing.FILES }
+        again.pause().stop().destroy()
+        before.cancel()
+        comes.countDown()
     }
 
     @Test fun aSharedFileOfAnotherKindIsNamed() {
@@ -287,6 +336,22 @@ class FilesTest {
         assertTrue("on the main thread", shelf.caller != Looper.getMainLooper().thread)
     }
 
+    /** The app is left while a long call holds the core: the main thread must not wait for it. */
+    @Test fun theLatestBackupIsAskedForOffTheMainThread() {
+        var caller: Thread? = null
+        val core = object : Restwater(UniffiWithHandle, Handset.core.uniffiCloneHandle()) {
+            override fun latestBackup(): String? {
+                caller = Thread.currentThread()
+                return super.latestBackup()
+            }
+        }
+        val desk = FilesDesk(core, { Handset.app.now() }, Handset.app.scope, Handset.app.files, Handset.app.worker)
+        val done = Handset.app.scope.launch { desk.backUpIfDue() }
+        Handset.until({ "still at it" }) { done.isCompleted }
+        assertTrue("on $caller", caller != null && caller != Looper.getMainLooper().thread)
+        core.close()
+    }
+
     @Test fun aFileIsNotImportedAgainWhenTheAppIsOpenedFromTheRecentApps() {
         shelf.refuses = true
         on(Intent(Intent.ACTION_VIEW, Shelf.URI).addFlags(Intent.FLAG_ACTIVITY_LAUNCHED_FROM_HISTORY)) { activity, _ ->
@@ -315,85 +380,5 @@ class FilesTest {
 
     private companion object {
         val OLD = "the report of another day ".repeat(10_000)
-    }
-}
-
-/** Another app's files: one file, none, or a refusal. */
-class Shelf : ContentProvider() {
-    var file: File? = null
-    var refuses = false
-
-    /** Whether it makes files. */
-    var makes = false
-
-    /** Whether each file it makes has a place of its own, by its name. */
-    var named = false
-
-    /** Whether it removes nothing now. */
-    var keeps = false
-
-    /** What was removed. */
-    val gone = mutableListOf<String>()
-
-    /** Whether it can't be read now. */
-    var unread = false
-
-    /** A slow provider opens a file only when this has come. */
-    var waitsFor: CountDownLatch? = null
-
-    /** How many times a file is opened so that writing to it fails. */
-    var breaks = 0
-
-    /** How many times the provider fails with an exception of its own when a file is written. */
-    var odd = 0
-    var deleted = 0
-
-    /** What it was asked for last, and on which thread. */
-    var called = ""
-    var caller: Thread? = null
-    val modes = mutableListOf<String>()
-
-    override fun call(method: String, arg: String?, extras: android.os.Bundle?): android.os.Bundle? {
-        called = method
-        caller = Thread.currentThread()
-        if (method == "android:deleteDocument") {
-            if (keeps) throw IllegalStateException("not now")
-            deleted += 1
-            extras?.let { gone += BundleCompat.getParcelable(it, "uri", Uri::class.java)?.lastPathSegment.orEmpty() }
-        }
-        if (method != "android:createDocument" || !makes) return null
-        val made = if (named) Uri.parse("content://$AUTHORITY/${extras?.getString(DocumentsContract.Document.COLUMN_DISPLAY_NAME)}") else URI
-        return android.os.Bundle().apply { putParcelable("uri", made) }
-    }
-
-    override fun openFile(uri: Uri, mode: String): ParcelFileDescriptor {
-        waitsFor?.await(20, TimeUnit.SECONDS)
-        if (refuses) throw SecurityException("not for you")
-        val there = file ?: throw FileNotFoundException("gone")
-        if (mode == "r" && unread) throw FileNotFoundException("no signal")
-        modes += mode
-        if ('w' in mode && odd > 0) {
-            odd -= 1
-            there.writeText("half")
-            throw IllegalStateException("not now")
-        }
-        if ('w' in mode && breaks > 0) {
-            breaks -= 1
-            there.writeText("half")
-            return ParcelFileDescriptor.open(there, ParcelFileDescriptor.MODE_READ_ONLY)
-        }
-        return ParcelFileDescriptor.open(there, ParcelFileDescriptor.parseMode(mode))
-    }
-
-    override fun onCreate() = true
-    override fun query(uri: Uri, columns: Array<String>?, where: String?, values: Array<String>?, order: String?): Cursor? = null
-    override fun getType(uri: Uri): String? = null
-    override fun insert(uri: Uri, values: ContentValues?): Uri? = null
-    override fun delete(uri: Uri, where: String?, values: Array<String>?) = 0
-    override fun update(uri: Uri, values: ContentValues?, where: String?, args: Array<String>?) = 0
-
-    companion object {
-        const val AUTHORITY = "another.app.files"
-        val URI: Uri = Uri.parse("content://$AUTHORITY/1")
     }
 }

@@ -18,7 +18,10 @@ import app.restwater.core.Which
 import app.restwater.core.Work
 import java.io.File
 import java.util.concurrent.TimeUnit
+import kotlinx.coroutines.CoroutineScope
+import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.Job
+import kotlinx.coroutines.SupervisorJob
 import kotlinx.coroutines.flow.MutableStateFlow
 import kotlinx.coroutines.runBlocking
 import org.robolectric.Shadows.shadowOf
@@ -42,7 +45,7 @@ object Handset {
     fun rung(): List<Notification> = notifications.allNotifications.filter { it.channelId == LockScreen.ALARM }
 
     /** The alarms of casts and of the match. */
-    fun alarms(): List<Long> = set { it != Alarms.AGAIN }
+    fun alarms(): List<Long> = set { it != Alarms.AGAIN && it != Alarms.END && !it.orEmpty().startsWith(Alarms.LATE) }
 
     /** What makes an unanswered alarm heard again. */
     fun agains(): List<Long> = set { it == Alarms.AGAIN }
@@ -116,6 +119,7 @@ object Handset {
             val field = app.files.javaClass.getDeclaredField(asking).apply { isAccessible = true }
             clear(checkNotNull(field.get(app.files)), "waiting")
         }
+        clear(app.files, "toSave")
     }
 
     /** The system ends the process and starts another: the log is opened again, and what was only in memory is gone. */
@@ -126,6 +130,15 @@ object Handset {
         of.getDeclaredField("opened").apply { isAccessible = true }.set(app, null)
         @Suppress("UNCHECKED_CAST")
         (of.getDeclaredField("log").apply { isAccessible = true }.get(app) as MutableStateFlow<Opening>).value = Opening.Working
+        renew("files", lazy { PhoneFiles(app) })
+        renew("scope", CoroutineScope(SupervisorJob() + Dispatchers.Main.immediate))
+        renew("receivers", CoroutineScope(SupervisorJob() + app.worker))
+    }
+
+    /** What the next process has of its own. */
+    private fun renew(name: String, value: Any) {
+        val fields = RestwaterApplication::class.java.declaredFields
+        fields.single { it.name == name || it.name == "$name\$delegate" }.apply { isAccessible = true }.set(app, value)
     }
 
     /** A file with two entries from another phone. */

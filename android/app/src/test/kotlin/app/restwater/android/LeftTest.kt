@@ -1,18 +1,24 @@
 package app.restwater.android
 
+import android.app.Activity
 import android.content.Context
 import android.content.Intent
+import android.os.Bundle
 import android.provider.DocumentsContract
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.hasContentDescription
+import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.hasText
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
+import androidx.compose.ui.test.onNodeWithTag
+import androidx.compose.ui.test.performClick
 import androidx.lifecycle.Lifecycle
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
 import app.restwater.core.Outgoing
 import app.restwater.core.Work
 import app.restwater.core.shellWords
+import app.restwater.ui.FilesDesk
 import app.restwater.ui.Showing
 import java.io.File
 import java.util.concurrent.CountDownLatch
@@ -30,6 +36,7 @@ import org.junit.runner.RunWith
 import org.robolectric.Robolectric
 import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
+import org.robolectric.android.controller.ActivityController
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
 
@@ -109,6 +116,45 @@ class LeftTest {
         }
     }
 
+    private fun tap(tag: String) {
+        rule.waitUntilExactlyOneExists(hasTestTag(tag), 20_000)
+        rule.onNodeWithTag(tag).performClick()
+        Handset.settle()
+    }
+
+    /** The provider of the folder waits for its network: the Bank must not wait with it. */
+    @Test fun backLeadsToTheBankWhileTheFolderDoesNotAnswer() {
+        Handset.begin()
+        Handset.later(60)
+        val comes = pickSlowFolder()
+        on { _, activity ->
+            val state = checkNotNull(activity.state)
+            rule.runOnUiThread { state.open(Showing.FILES) }
+            tap("backups")
+            tap("back-up")
+            Handset.until({ "not copied: ${state.notice}" }) { shelf.called == "android:createDocument" }
+            repeat(4) { if (state.showing != Showing.BANK) tap("back") }
+            assertEquals(Showing.BANK, state.showing)
+            assertTrue("another file can be looked into meanwhile", !state.desk.busy)
+            comes.countDown()
+            Handset.until({ "never copied" }) { shelf.modes == listOf("wt") }
+        }
+    }
+
+    @Test fun aCopyThatFailsAfterBackUpIsReportedThere() {
+        Handset.begin()
+        Handset.later(60)
+        pickFolder()
+        on { _, activity ->
+            val state = checkNotNull(activity.state)
+            rule.runOnUiThread { state.open(Showing.FILES) }
+            tap("backups")
+            tap("back-up")
+            Handset.until({ "not said: ${state.notice}" }) { state.notice in with(shellWords("en-GB")) { listOf(fileGone, fileFailed) } }
+            assertEquals("the backup itself is there", 1, Handset.files().backups.size)
+        }
+    }
+
     @Test fun twoCopiesOfOneBackupAreOne() = runBlocking {
         val comes = pickSlowFolder()
         val backup = aBackup()
@@ -163,6 +209,70 @@ class LeftTest {
             assertEquals(Intent.ACTION_CREATE_DOCUMENT, shadowOf(activity).nextStartedActivityForResult?.intent?.action)
             saved.cancel()
         }
+    }
+
+    private fun start(kept: Bundle? = null): ActivityController<MainActivity> {
+        val activity = Robolectric.buildActivity(MainActivity::class.java)
+        if (kept == null) activity.setup() else activity.setup(kept)
+        Handset.until({ "no screen" }) { rule.waitForIdle(); activity.get().state?.bank != null }
+        Handset.settle()
+        return activity
+    }
+
+    /** The system ends the process in the background, after what [meanwhile] began there, and starts another. */
+    private fun next(activity: ActivityController<MainActivity>, meanwhile: () -> Unit = {}): ActivityController<MainActivity> {
+        val kept = Bundle()
+        activity.pause().stop().saveInstanceState(kept)
+        rule.runOnUiThread(meanwhile)
+        Handset.settle()
+        // Another call would find the core of the ended process closed.
+        Handset.until({ "still at work" }) { activity.get().state?.desk?.busy == false }
+        Handset.settle()
+        activity.destroy()
+        Handset.newProcess()
+        return start(kept)
+    }
+
+    private fun isSaid(activity: ActivityController<MainActivity>) = shellWords("en-GB").fileUnfinished in activity.get().state?.notice.orEmpty()
+
+    /** Its picker would have come up when the app was opened again. */
+    @Test fun aFileThatWasNotSavedWhenTheProcessEndedIsSaid() {
+        Handset.begin()
+        for (begin in listOf<(FilesDesk) -> Unit>({ it.save() }, { it.send() })) {
+            val first = start()
+            val again = next(first) { begin(checkNotNull(first.get().state).desk) }
+            Handset.until({ "not said: ${again.get().state?.notice}" }) { isSaid(again) }
+            val third = next(again)
+            assertTrue("once", !isSaid(third))
+            third.pause().stop().destroy()
+            Handset.settle()
+            Handset.newProcess()
+        }
+    }
+
+    @Test fun aFileThatTheAnglerDidNotSaveIsNotSaid() {
+        Handset.begin()
+        val first = start()
+        rule.runOnUiThread { checkNotNull(first.get().state).desk.save() }
+        Handset.until({ "no picker" }) { shadowOf(first.get()).peekNextStartedActivityForResult() != null }
+        val code = shadowOf(first.get()).nextStartedActivityForResult.requestCode
+        rule.runOnUiThread { first.get().activityResultRegistry.dispatchResult(code, Activity.RESULT_CANCELED, null) }
+        Handset.settle()
+        val again = next(first)
+        assertTrue(!isSaid(again))
+        again.pause().stop().destroy()
+    }
+
+    /** The process was ended while an older file was being overwritten. */
+    @Test fun aFileThatWasHalfOverwrittenIsAsItWas() {
+        val before = File.createTempFile("before", null).apply { writeText("the old report") }
+        shelf.file = File.createTempFile("saved", ".html").apply { writeText("hal") }
+        Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).edit()
+            .putString("half", Shelf.URI.toString()).putString("before", before.path).commit()
+        val activity = start()
+        Handset.until({ "not said: ${activity.get().state?.notice}" }) { isSaid(activity) }
+        assertEquals("the old report", checkNotNull(shelf.file).readText())
+        activity.pause().stop().destroy()
     }
 
     /** From Android 10 on, the system drops what a stopped activity starts, and says nothing. */

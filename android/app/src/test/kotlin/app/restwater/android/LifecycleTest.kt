@@ -2,6 +2,7 @@ package app.restwater.android
 
 import android.app.Activity
 import android.content.Intent
+import android.os.Bundle
 import android.os.Looper
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.hasTestTag
@@ -176,12 +177,26 @@ class LifecycleTest {
         Handset.until({ "nothing is saved" }) { saved() }
     }
 
-    @Test fun aPlacePickedAfterTheProcessEndedIsWrittenTo() = on { scenario ->
-        val code = saveAs(scenario)
-        scenario.recreate()
-        Handset.processEnds()
-        answer(scenario, code)
+    /** What is to be saved there is in the activity's saved state, and nowhere else. */
+    @Test fun aPlacePickedAfterTheProcessEndedIsWrittenTo() {
+        val kept = Bundle()
+        val first = Robolectric.buildActivity(MainActivity::class.java).setup()
+        Handset.until({ "no screen" }) { first.get().state?.bank != null }
+        shelf.file = File.createTempFile("saved", ".html")
+        Handset.begin()
+        Handset.core.act(Action.Files(FilesTap.Form(FormChoice.REPORT)), Handset.app.now())
+        rule.runOnUiThread { first.get().state?.open(Showing.FILES) }
+        tap("save")
+        Handset.until({ "no picker" }) { shadowOf(first.get()).peekNextStartedActivityForResult() != null }
+        val code = shadowOf(first.get()).nextStartedActivityForResult.requestCode
+        first.pause().stop().saveInstanceState(kept).destroy()
+        Handset.settle()
+        Handset.newProcess()
+        val again = Robolectric.buildActivity(MainActivity::class.java).setup(kept)
+        Handset.until({ "no screen" }) { again.get().state?.bank != null }
+        again.get().activityResultRegistry.dispatchResult(code, Activity.RESULT_OK, Intent().setData(Shelf.URI))
         Handset.until({ "nothing is saved" }) { saved() }
+        again.pause().stop().destroy()
     }
 
     @Test fun aFilePickedAfterTheProcessEndedIsShown() = on { scenario ->

@@ -6,6 +6,7 @@ import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.test.ExperimentalTestApi
 import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
+import androidx.compose.ui.test.onAllNodesWithTag
 import androidx.compose.ui.test.onNodeWithTag
 import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performTextInput
@@ -183,6 +184,72 @@ class NewProcessTest {
         tap("key-leaf-next")
         assertEquals("", textIn("typed-plan"))
         again.pause().stop().destroy()
+    }
+
+    /** What to do next time is being written about today, no session being opened in the Book. */
+    private fun writingAboutToday(): ActivityController<MainActivity> {
+        Handset.begin()
+        Handset.later(600)
+        val controller = launch()
+        rule.runOnUiThread { controller.get().state?.open(Showing.BOOK) }
+        tap("key-leaf-next")
+        rule.onNodeWithTag("typed-plan").performTextInput("begin far out")
+        rule.waitForIdle()
+        return controller
+    }
+
+    private fun book(controller: ActivityController<MainActivity>): String {
+        rule.runOnUiThread { controller.get().state?.open(Showing.BOOK) }
+        Handset.settle()
+        rule.waitForIdle()
+        if (rule.onAllNodesWithTag("typed-plan").fetchSemanticsNodes().isEmpty()) tap("key-leaf-next")
+        return textIn("typed-plan")
+    }
+
+    private fun bank(controller: ActivityController<MainActivity>) {
+        controller.newIntent(MainActivity.bank(Handset.app))
+        Handset.until({ "not at the Bank" }) { rule.waitForIdle(); controller.get().state?.showing == Showing.BANK }
+        Handset.settle()
+    }
+
+    /** The commonest way back: a tap on the running wait, which leads to the Bank. */
+    @Test fun whatWasTypedIsThereAfterTheNotificationOpenedTheApp() {
+        val kept = Bundle()
+        writingAboutToday().pause().stop().saveInstanceState(kept).destroy()
+        Handset.settle()
+        Handset.newProcess()
+        val again = Robolectric.buildActivity(MainActivity::class.java).setup(kept)
+        bank(again)
+        assertEquals("begin far out", book(again))
+        again.pause().stop().destroy()
+    }
+
+    @Test fun whatWasTypedAboutYesterdayIsNotInTodaysLine() {
+        val kept = Bundle()
+        writingAboutToday().pause().stop().saveInstanceState(kept).destroy()
+        Handset.settle()
+        Handset.newProcess()
+        val again = Robolectric.buildActivity(MainActivity::class.java).setup(kept)
+        bank(again)
+        Handset.core.act(Action.EndSession, Handset.app.now())
+        Handset.later(20 * 3_600)
+        Handset.begin()
+        Handset.later(60)
+        assertEquals("", book(again))
+        again.pause().stop().destroy()
+    }
+
+    /** In a process that lives on: the note is half typed, and an alarm is tapped. */
+    @Test fun whatIsTypedOutlivesAnAlarm() {
+        val controller = writingAboutToday()
+        bank(controller)
+        assertEquals("begin far out", book(controller))
+        tap("send-plan")
+        Handset.until({ "not logged: ${controller.get().state?.notice}" }) { entries("planned_next").size == 1 }
+        Handset.settle()
+        bank(controller)
+        assertEquals("it was sent", "", book(controller))
+        controller.pause().stop().destroy()
     }
 
     @Test fun aNewProcessHasItsOwnCore() {

@@ -1,7 +1,9 @@
 package app.restwater.android
 
 import android.Manifest
+import android.app.Notification
 import android.app.NotificationManager
+import android.content.Intent
 import android.content.pm.PackageManager
 import android.provider.Settings
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
@@ -140,6 +142,24 @@ class PermissionTest {
         assertNull("alarms are among the exceptions", show())
         shadowOf(manager).setConsolidatedNotificationPolicy(NotificationManager.Policy(NotificationManager.Policy.PRIORITY_CATEGORY_CALLS, 0, 0))
         undisturbed(manager)
+    }
+
+    /** By its schedule at bedtime, or by the shade over the open Bank, which neither pauses nor stops the activity. */
+    @Test fun aDoNotDisturbThatBeginsAfterTheCastIsSaid() {
+        val manager = withAnAlarm()
+        val words = shellWords("en-GB").alarmsUndisturbed
+        on { activity ->
+            rule.runOnUiThread { activity.state?.act(Action.Cast(1u)) }
+            Handset.settle()
+            assertFalse(words in activity.state?.notice.orEmpty())
+            manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_NONE)
+            Handset.app.sendBroadcast(Intent(NotificationManager.ACTION_INTERRUPTION_FILTER_CHANGED))
+            Handset.settle()
+            Handset.answered()
+            assertTrue("on the lock screen", words in Handset.wait()?.extras?.getCharSequence(Notification.EXTRA_BIG_TEXT)?.toString().orEmpty())
+            rule.runOnUiThread { activity.onWindowFocusChanged(true) }
+            Handset.until({ "not said: ${activity.state?.notice}" }) { words in activity.state?.notice.orEmpty() }
+        }
     }
 
     private val notifications = listOf(Manifest.permission.POST_NOTIFICATIONS)

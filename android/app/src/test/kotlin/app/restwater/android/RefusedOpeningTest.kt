@@ -11,7 +11,9 @@ import app.restwater.core.Action
 import app.restwater.core.Restwater
 import java.io.File
 import java.util.concurrent.CountDownLatch
+import kotlinx.coroutines.Job
 import kotlinx.coroutines.launch
+import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
 import org.junit.Before
 import org.junit.Rule
@@ -49,6 +51,20 @@ class RefusedOpeningTest {
             scenario.moveToState(Lifecycle.State.RESUMED)
             Handset.until({ "still refused" }) { (stage() as? Stage.Ready)?.state?.bank != null }
         }
+    }
+
+    /** Whatever waited for it would hold its activity. */
+    @Test fun nothingWaitsForALogThatNeverOpens() {
+        log.writeText("this is no log")
+        refused { scenario, _ ->
+            repeat(3) {
+                scenario.moveToState(Lifecycle.State.CREATED)
+                scenario.moveToState(Lifecycle.State.RESUMED)
+                Handset.settle()
+            }
+        }
+        Handset.settle()
+        assertEquals(0, checkNotNull(Handset.app.scope.coroutineContext[Job]).children.count())
     }
 
     /** A log whose second half is overwritten. */

@@ -1,5 +1,6 @@
 package app.restwater.android
 
+import android.provider.Settings
 import kotlinx.coroutines.cancel
 import kotlinx.coroutines.runBlocking
 import kotlinx.coroutines.withContext
@@ -9,6 +10,12 @@ import kotlinx.coroutines.withContext
  * process, so work that was still under way would find the system of the next test, or none.
  */
 class TestRestwaterApplication : RestwaterApplication() {
+    /** A phone has an alarm sound from its first start on; Robolectric's has none. */
+    override fun onCreate() {
+        super.onCreate()
+        Settings.System.putString(contentResolver, Settings.System.ALARM_ALERT, "content://media/internal/audio/media/1")
+    }
+
     /** Robolectric calls it at the end of each test, while the test's system is still there. A phone never does. */
     override fun onTerminate() {
         scope.cancel()

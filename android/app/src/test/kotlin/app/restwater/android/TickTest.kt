@@ -16,8 +16,15 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.test.core.app.ActivityScenario
 import app.restwater.core.Action
 import app.restwater.core.Key
+import app.restwater.core.Moment
+import app.restwater.core.Restwater
+import app.restwater.core.Screen
 import app.restwater.core.SetupTap
+import app.restwater.core.UniffiWithHandle
+import app.restwater.core.Which
+import app.restwater.ui.RestwaterState
 import app.restwater.ui.tag
+import kotlinx.coroutines.launch
 import kotlinx.coroutines.runBlocking
 import org.junit.Assert.assertEquals
 import org.junit.Assert.assertTrue
@@ -99,6 +106,39 @@ class TickTest {
             println("tick: $rods rods: ${counter.composed - drawn} scopes composed by one second")
             counter.composed - drawn
         }
+    }
+
+    /** A core that counts what it is asked. */
+    private class Counting(core: Restwater) : Restwater(UniffiWithHandle, core.uniffiCloneHandle()) {
+        var subjects = 0
+        var screens = 0
+
+        override fun subject(): String {
+            subjects += 1
+            return super.subject()
+        }
+
+        override fun screen(which: Which, now: Moment): Screen {
+            screens += 1
+            return super.screen(which, now)
+        }
+    }
+
+    /** What the screens are about changes by taps, never by time. */
+    @Test fun aSecondAsksForNoSubject() {
+        Handset.setClock()
+        Handset.begin()
+        val core = Counting(Handset.core)
+        val state = RestwaterState(core, { Handset.app.now() }, Handset.app.scope, Handset.app.worker)
+        val clock = Handset.app.scope.launch { state.runClock() }
+        Handset.until({ "nothing is read" }) { core.subjects > 0 }
+        Handset.settle()
+        val (subjects, screens) = core.subjects to core.screens
+        Handset.until({ "the clock stands" }) { core.screens >= screens + 3 }
+        assertEquals(subjects, core.subjects)
+        clock.cancel()
+        Handset.settle()
+        core.close()
     }
 
     @Test fun aSecondOfOneRodComposesNothing() = assertEquals(0, composedByOneSecond(rods = 1))

@@ -756,6 +756,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_take_in(
     ): Int
+    external fun uniffi_restwater_checksum_method_restwater_about(
+    ): Int
     external fun uniffi_restwater_checksum_method_restwater_act(
     ): Int
     external fun uniffi_restwater_checksum_method_restwater_act_outside(
@@ -840,6 +842,8 @@ internal object UniffiLib {
     ): Long
     external fun uniffi_restwater_fn_method_restwater_take_in(`ptr`: Long,`path`: RustBuffer.ByValue,`source`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,`work`: Long,
     ): Long
+    external fun uniffi_restwater_fn_method_restwater_about(`ptr`: Long,`which`: RustBuffer.ByValue,`now`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act(`ptr`: Long,`action`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_method_restwater_act_outside(`ptr`: Long,`key`: RustBuffer.ByValue,`rod`: RustBuffer.ByValue,`at`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -1124,6 +1128,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_take_in() and 0xFFFF) != 59958) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_method_restwater_about() and 0xFFFF) != 50240) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_method_restwater_act() and 0xFFFF) != 34977) {
@@ -1806,6 +1813,12 @@ public interface RestwaterInterface {
     suspend fun `takeIn`(`path`: kotlin.String, `source`: kotlin.String, `at`: Moment, `work`: Work): IncomingView
     
     /**
+     * What a text typed on a screen would be written about: another string where it would go elsewhere. A text that was not
+     * sent is kept with it, and shown only where it is the same.
+     */
+    fun `about`(`which`: Which, `now`: Moment): kotlin.String
+    
+    /**
      * One tap. What it wrote is on stable storage when this returns; on an error nothing was changed.
      */
     fun `act`(`action`: Action, `at`: Moment): Update
@@ -2161,6 +2174,26 @@ open class Restwater: Disposable, AutoCloseable, RestwaterInterface
         RestwaterException.ErrorHandler,
     )
     }
+
+    
+    /**
+     * What a text typed on a screen would be written about: another string where it would go elsewhere. A text that was not
+     * sent is kept with it, and shown only where it is the same.
+     */
+    @Throws(RestwaterException::class)override fun `about`(`which`: Which, `now`: Moment): kotlin.String {
+            return FfiConverterString.lift(
+    callWithHandle {
+    uniffiRustCallWithError(RestwaterException) { _status ->
+    UniffiLib.uniffi_restwater_fn_method_restwater_about(
+        it,
+        
+        FfiConverterTypeWhich.lower(`which`),
+        FfiConverterTypeMoment.lower(`now`),_status)
+}
+    }
+    )
+    }
+    
 
     
     /**
@@ -8047,6 +8080,11 @@ data class ShellWords (
     val `fileFailed`: kotlin.String
     , 
     /**
+     * The system ended the app before a file was saved or sent.
+     */
+    val `fileUnfinished`: kotlin.String
+    , 
+    /**
      * The log is being opened, so a tap was not logged.
      */
     val `stillOpening`: kotlin.String
@@ -8086,6 +8124,7 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),

@@ -263,7 +263,7 @@ private fun RowsAnd(
     SpokenText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
     val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
     val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
-    row.typing?.let { TypedLine(row.tag, it, layout, below.copy(height = typed)) }
+    row.typing?.let { TypedLine(it, layout, below.copy(height = typed)) }
     KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, pager = pager)
 }
 
@@ -395,17 +395,19 @@ internal val LocalSend = staticCompositionLocalOf<(action: Action, then: () -> U
 
 /** A text that is typed and entered by its key; with cold hands nobody has to. */
 @Composable
-internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, place: Rect) {
+internal fun TypedLine(typing: TypedField, layout: BankLayout, place: Rect) {
     val send = LocalSend.current
     val ink = LocalInk.current
     val mm = LocalPxPerMm.current
-    var text by rememberSaveable(leaf) { mutableStateOf("") }
+    val (drafts, showing) = LocalDrafts.current ?: remember { Drafts() to { Showing.BANK } }
+    val about = drafts.place(showing(), typing.tag)
+    val text = drafts[about]
     val em = layout.text.body.toFloat()
     val style = TextStyle(ink.ink, with(LocalDensity.current) { em.toSp() }, FontWeight.Medium, fontFamily = Face.words)
     val width = 15.0 * mm
     Box(Modifier.at(place.copy(width = place.width - width - 2.0 * mm)), contentAlignment = Alignment.CenterStart) {
         BasicTextField(
-            text, { text = it },
+            text, { drafts[about] = it },
             Modifier.fillMaxWidth().tagged("typed-${typing.tag}").semantics { contentDescription = typing.label }
                 .drawBehind { drawLine(ink.ink, Offset(0f, size.height), Offset(size.width, size.height), 3f) },
             textStyle = style, singleLine = true, cursorBrush = SolidColor(ink.accent), keyboardOptions = options(typing.keyboard),
@@ -418,6 +420,6 @@ internal fun TypedLine(leaf: String, typing: TypedField, layout: BankLayout, pla
     val key = place.copy(left = place.left + place.width - width, width = width, height = place.height - 1.0 * mm)
     PadKey(KeyFace(typing.send, null, typing.sendSpoken, enabled = text.isNotBlank()), "send-${typing.tag}", em, em, Modifier.at(key)) {
         // A text that the core refuses stays, so that it can be corrected.
-        send(Action.Typed(typing.into, text)) { text = "" }
+        send(Action.Typed(typing.into, text)) { drafts[about] = "" }
     }
 }

@@ -9,12 +9,16 @@ import app.restwater.core.Outgoing
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Work
+import kotlinx.coroutines.CancellationException
+import kotlinx.coroutines.CoroutineDispatcher
 import kotlinx.coroutines.CoroutineScope
+import kotlinx.coroutines.Dispatchers
 import kotlinx.coroutines.Job
 import kotlinx.coroutines.delay
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.sync.Mutex
 import kotlinx.coroutines.sync.withLock
+import kotlinx.coroutines.withContext
 
 /** What a shell does with files; the core makes and reads them. Failures are [FileTrouble]s. */
 interface FilePorts {
@@ -38,6 +42,10 @@ interface FilePorts {
 
     /** Copies a backup to that folder, if one was picked and this one isn't there yet. */
     suspend fun copyBackup(path: String) = Unit
+
+    /** A file is being made and passed on until it has [ended]: the system may end the process before. */
+    suspend fun begun() = Unit
+    fun ended() = Unit
 
     /** A file that was picked is not needed any more: its copy can go. Every other file stays. */
     fun finished(path: String) = Unit
@@ -68,6 +76,8 @@ class FilesDesk(
     private val now: () -> Moment,
     private val scope: CoroutineScope,
     private val ports: FilePorts,
+    /** Makes the calls to the core that wait for it; those that take long wait by themselves. */
+    private val worker: CoroutineDispatcher = Dispatchers.IO,
 ) {
     /** Called with notices about the work; the open screens listen. */
     var heard: suspend (notice: String) -> Unit = {}
@@ -97,30 +107,49 @@ class FilesDesk(
     var path: String? = null
         private set
     private var taking = false
-    private var leaving = false
+
+    /** Whether the page of the file was left during its import. */
+    var leaving = false
+        private set
     private var work: Work? = null
+    private var cancelled: Work? = null
     private val turn = Mutex()
 
     /** Whether work is running. */
     val busy get() = work != null
 
     /** Makes the file that the screen asks for and passes it on. */
-    fun send() = run { work ->
-        val file = core.send(now(), work)
-        asking {
-            ports.handOn(file)
-            heard(file.says)
-        }
+    fun send() = make { file ->
+        ports.handOn(file)
+        heard(file.says)
     }
 
     /** Passes a text on. */
     fun share(text: String) = asking { ports.handOn(text) }
 
     /** Makes the file that the screen asks for and saves it in a place that the user picks. */
-    fun save() = run { work ->
-        val file = core.send(now(), work)
-        asking { if (ports.save(file)) saved(file) }
+    fun save() = make { file -> if (ports.save(file)) saved(file) }
+
+    /** Makes that file, and does this with it. If the system ends the process before the end, the next one finds the mark. */
+    private fun make(pass: suspend (Outgoing) -> Unit) = run { work ->
+        ports.begun()
+        val file = orUnmarked { core.send(now(), work) }
+        asking {
+            orUnmarked { pass(file) }
+            ports.ended()
+        }
     }
+
+    /** Whatever failed is said, so no mark has to say it once more. */
+    private suspend fun <T> orUnmarked(task: suspend () -> T): T =
+        try {
+            task()
+        } catch (gone: CancellationException) {
+            throw gone
+        } catch (failed: Exception) {
+            ports.ended()
+            throw failed
+        }
 
     /** A file was saved, even if the system ended the app while the user picked a place. */
     suspend fun saved(file: Outgoing) = heard(file.says)
@@ -142,9 +171,18 @@ class FilesDesk(
 
     /** The backup made last is copied unless it has been: the last copy may have failed. */
     private suspend fun copyLatest() {
-        core.latestBackup()?.let { ports.copyBackup(it) }
+        withContext(worker) { core.latestBackup() }?.let { ports.copyBackup(it) }
         copyTrouble = ""
     }
+
+    /** The same, and why it failed if it did. */
+    private suspend fun copied(): String? =
+        try {
+            copyLatest()
+            null
+        } catch (trouble: FileTrouble) {
+            trouble.message.orEmpty().also { copyTrouble = it }
+        }
 
     /** Lets the user pick a file and shows what it contains. */
     fun pick() = asking { ports.pick()?.let(::offer) }
@@ -200,11 +238,12 @@ class FilesDesk(
         page = FilesPage.SEND
     }
 
-    /** Makes a backup now. */
+    /** Makes a backup now. Its copy is no part of the work: the folder may wait for its network, and nobody here with it. */
     fun backUp() = run { work ->
         val made = core.backUp(now(), work) ?: return@run
-        copyLatest()
         heard(made.says)
+        // A failure is said at once, unless the page was left by then.
+        asking { copied()?.let { if (page == FilesPage.BACKUPS) heard(it) } }
     }
 
     /**
@@ -213,19 +252,18 @@ class FilesDesk(
      */
     suspend fun backUpIfDue() {
         core.backUpIfDue(now())
-        try {
-            copyLatest()
-        } catch (trouble: FileTrouble) {
-            copyTrouble = trouble.message.orEmpty()
-        }
+        copied()
     }
 
     /** Checks the whole log. */
     fun lookOver() = run { heard(core.lookOver()) }
 
-    /** Cancels the running work. */
-    fun cancel() {
-        work?.cancel()
+    /** Cancels the running work; returns false if there is none, or if it was cancelled before. */
+    fun cancel(): Boolean {
+        val running = work?.takeIf { it !== cancelled } ?: return false
+        running.cancel()
+        cancelled = running
+        return true
     }
 
     /** A key tapped while work is running does nothing; work that comes from elsewhere [waits] its turn. */

@@ -54,9 +54,10 @@ fun FilesScreen(
     }
     Back(layout, words) {
         when {
-            desk.progress != null -> desk.cancel()
+            // Once only: BACK always leads to the Bank.
+            desk.progress != null && desk.cancel() -> Unit
             open != null -> open = null
-            desk.page != FilesPage.SEND -> desk.leave()
+            desk.page != FilesPage.SEND && !desk.leaving -> desk.leave()
             else -> onBack()
         }
     }

@@ -130,7 +130,7 @@ private fun LeafPage(
     val below = divided.below(page)
     LeafBlocks(divided.parts[page.coerceAtMost(divided.parts.size - 1)], rest.copy(height = rest.height - below), layout, onKey)
     if (below > 0.0) {
-        if (typing != null && page == 0) TypedLine(leaf.id, typing, layout, rest.copy(top = place.top - field, height = field))
+        if (typing != null && page == 0) TypedLine(typing, layout, rest.copy(top = place.top - field, height = field))
         KeyGridPage(cells, place, layout, page - divided.firstKeys, widest = widest)
     }
     Pager(page, divided.pages, layout, onTurn = turn)

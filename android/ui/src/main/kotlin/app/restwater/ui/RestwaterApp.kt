@@ -59,9 +59,11 @@ fun RestwaterApp(state: RestwaterState, measure: GlassMeasure, ticking: Boolean 
     val ink = if (state.settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
     val send: (Action, () -> Unit) -> Unit = remember(state) { state::act }
     val opened: () -> Unit = remember(state) { state::opened }
+    val drafts = remember(state) { state.drafts to { state.showing } }
     val rejected: () -> Unit = remember(state) { state::tapRejected }
     CompositionLocalProvider(
         LocalInk provides ink, LocalPxPerMm provides measure.pxPerMm.toFloat(), LocalSend provides send, LocalOpened provides opened,
+        LocalDrafts provides drafts,
     ) {
         // A screen reader walks through a screen by the order of its pieces.
         BoxWithConstraints(Modifier.fillMaxSize().background(ink.paper).oneThumbOnly(rejected).semantics { isTraversalGroup = true }) {

@@ -46,7 +46,7 @@ class RestwaterState(
     /** Hand and scheme as they were last chosen, for the first picture. */
     begins: Settings = Settings(Hand.RIGHT, Scheme.DAY),
     /** Export and import of files. */
-    val desk: FilesDesk = FilesDesk(core, now, scope, ports),
+    val desk: FilesDesk = FilesDesk(core, now, scope, ports, worker),
 ) : Records() {
     init {
         hearFiles()
@@ -57,6 +57,8 @@ class RestwaterState(
         desk.heard = { said ->
             if (said.isNotEmpty()) notice = said
             refresh()
+            // An import may have ended a cast, or brought one.
+            lookOut()
         }
     }
 
@@ -107,8 +109,13 @@ class RestwaterState(
         read(showing)
     }
 
-    /** Reads what a screen shows, as of now, and returns whether it could be read. */
-    private suspend fun read(screen: Showing): Boolean {
+    /** The same each second: time changes nothing of what a screen is about. */
+    private suspend fun tick() {
+        read(showing, asks = false)
+    }
+
+    /** Reads what a screen shows, as of now, and returns whether it could be read; if it [asks], also what that is about. */
+    private suspend fun read(screen: Showing, asks: Boolean = true): Boolean {
         val (which, at) = screen.which to now()
         if (screen == Showing.SCREENS) screenList = answer { core.screenList() }
         if (screen == Showing.PHONE) ownRows = own.rows()
@@ -116,8 +123,13 @@ class RestwaterState(
         // with.
         if (bank == null && which != Which.BANK) answer { core.screen(Which.BANK, at) }?.let { show(it) }
         minute = at.wallMs / 60_000
-        val (settings, record, about) = answer { Triple(core.settings(at), core.screen(which, at), core.subject()) } ?: return false
-        subject = about
+        val (settings, record, about) = answer {
+            Triple(core.settings(at), core.screen(which, at), if (asks) core.subject() to core.about(which, at) else null)
+        } ?: return false
+        about?.let {
+            subject = it.first
+            drafts.about(screen, it.second)
+        }
         this.settings = settings
         show(record)
         return true
@@ -243,6 +255,9 @@ class RestwaterState(
         scope.launch { refresh() }
     }
 
+    /** Texts that are typed and not sent yet. */
+    val drafts = Drafts()
+
     /** What the screens are about and what is half typed on them, as the core last gave it: kept with the open screen. */
     var subject = ""
         private set
@@ -362,7 +377,7 @@ class RestwaterState(
         toFront()
         while (true) {
             delay(SECOND_MS)
-            refresh()
+            tick()
         }
     }
 
