@@ -42,12 +42,11 @@ fn same_again(
         return None;
     }
     let here: &NextSpot = next.ranked.iter().find(|n| n.cell == last)?;
-    let stays = match (here.rank, next.ranked.first()?.rank) {
-        (Some(here), Some(best)) => here >= best,
-        _ => {
-            let bites = of_last().filter(|cast| bite_ms(cast).is_some()).count();
-            2 * bites >= of_last().filter(is_over).count()
-        }
+    let stays = if let (Some(here), Some(best)) = (here.rank, next.ranked.first()?.rank) {
+        here >= best
+    } else {
+        let bites = of_last().filter(|cast| bite_ms(cast).is_some()).count();
+        2 * bites >= of_last().filter(is_over).count()
     };
     stays.then_some(last)
 }
