@@ -55,7 +55,7 @@ impl App {
             Which::Bench => format!("day {}", self.planned_day(now)),
             Which::Book => about(self.book.opened.as_ref().or_else(|| self.session())),
             // What is typed on that screen is about the rod that is chosen.
-            Which::Tackle => format!("{}, rod {}", about(self.session()), self.chosen),
+            Which::Tackle => format!("{}/rod {}", about(self.session()), self.chosen),
             _ => about(self.session()),
         }
     }
