@@ -290,7 +290,7 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
     let next = |alone| if several_rods { Some(Slot::NextRod) } else { key(alone) };
     let first = match state {
         BankState::NoSession => return vec![[None, key(Key::Redo)]],
-        BankState::Ready => [key(Key::Tackle), next(Key::TimeBack)],
+        BankState::Ready | BankState::Over => [key(Key::Tackle), next(Key::TimeBack)],
         BankState::Away => [key(Key::Away), next(Key::TimeBack)],
         BankState::Landed => [key(if three_fit { Key::Fish } else { Key::Weigh }), next(Key::TimeBack)],
         // The angler's hands may have been full at the bite, so LANDED is one tap, whatever the number of rods.
@@ -313,11 +313,12 @@ fn later_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key>
     let mut keys = if several_rods { vec![displaced] } else { Vec::new() };
     match state {
         BankState::NoSession => {}
-        // The same keys whether away or not, except that I'M BACK and Tackle exchange places.
-        BankState::Ready | BankState::Away => {
+        // The same keys in these states, except that I'M BACK and Tackle exchange places, and so do END and CAST.
+        BankState::Ready | BankState::Away | BankState::Over => {
             let other = if state == BankState::Away { Key::Tackle } else { Key::Away };
+            let last = if state == BankState::Over { Key::Cast } else { Key::End };
             keys.extend(AROUND);
-            keys.extend([Key::Redo, other, Key::FeedOther, Key::Seen, Key::TimeBackFive, Key::End]);
+            keys.extend([Key::Redo, other, Key::FeedOther, Key::Seen, Key::TimeBackFive, last]);
         }
         BankState::Landed => {
             if !three_fit {
@@ -344,9 +345,10 @@ pub(super) fn place(glass: &Millimetres, ask: PadAsk) -> Pad {
     let (mut more, mut next_rod, mut latest) = (None, None, None);
     let mut keys = match ask.state {
         BankState::NoSession => vec![place(Key::Start, rows.pair_row())],
-        BankState::Ready | BankState::Away => {
+        BankState::Ready | BankState::Away | BankState::Over => {
             more = Some(rows.beside_cast());
-            vec![place(Key::Cast, rows.cast()), place(Key::Swim, rows.at_thumb())]
+            let wide = if ask.state == BankState::Over { Key::End } else { Key::Cast };
+            vec![place(wide, rows.cast()), place(Key::Swim, rows.at_thumb())]
         }
         // After LANDED only a class key may be under the thumb, and it doesn't respond at once.
         BankState::Landed => {

@@ -9,13 +9,14 @@ use super::Glass;
 use restwater_screen::BankState;
 
 /// Every state of the Bank, each of which has keys of its own.
-pub const STATES: [BankState; 6] = [
+pub const STATES: [BankState; 7] = [
     BankState::NoSession,
     BankState::Ready,
     BankState::Away,
     BankState::Out,
     BankState::FishOn,
     BankState::Landed,
+    BankState::Over,
 ];
 
 /// A size class.

@@ -128,7 +128,7 @@ pub(super) fn place(glass: &Millimetres, pad: &Pad, ask: PadAsk) -> Words {
         text: text_sizes(asked(room, glass.text, ask), glass.text),
         page_text: text_sizes(Sizes::at(glass.text), glass.text),
     };
-    if matches!(ask.state, BankState::Ready | BankState::Away) {
+    if matches!(ask.state, BankState::Ready | BankState::Away | BankState::Over) {
         // With nothing out, spot and rig are in the pair's row beside the key of the swim, and the advice has
         // their lines; nothing else moves from one state to the next.
         words.advice.height = column.y - LEAD_MM - words.advice.top;

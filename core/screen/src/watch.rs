@@ -129,6 +129,7 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
         BankState::NoSession => &[],
         BankState::Ready | BankState::Landed => &[Key::Cast, Key::Undo],
         BankState::Away => &[Key::Away, Key::Cast, Key::Undo],
+        BankState::Over => &[Key::Undo],
         BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast],
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
     };

@@ -218,3 +218,35 @@ fn after_all_out_the_match_says_that_it_is_over() {
     assert!(casts(&mut phone, 314 * MIN).iter().any(|line| line.label == "Winding in to recast"));
     assert_eq!(casts(&mut phone, over), [], "no cast is left, and none is too late");
 }
+
+/// To cast after all-out breaks the rules, and the key in the corner is the one that a cold thumb hits.
+#[test]
+fn after_all_out_the_wide_key_is_end_and_it_is_next_once_the_nets_are_weighed() {
+    use restwater_screen::{BankState, KeyWeight};
+    let mut phone = in_match();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    let end = |phone: &mut Phone, ms| {
+        let bank = phone.bank(ms);
+        (bank.state, bank.keys[0].key, phone.bank_key(ms, Key::End).weight)
+    };
+    assert_eq!(end(&mut phone, ALL_OUT + MIN).0, BankState::Out, "the bait is still out");
+    phone.tap(ALL_OUT + 2 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(end(&mut phone, ALL_OUT + 3 * MIN), (BankState::Over, Key::End, KeyWeight::Outline));
+    assert_eq!(phone.bank_key(ALL_OUT + 3 * MIN, Key::Cast).weight, KeyWeight::Outline);
+    assert!(phone.bank_key(ALL_OUT + 3 * MIN, Key::Cast).enabled, "for pleasure afterwards");
+    let watch = phone.app().watch(&at(ALL_OUT + 3 * MIN));
+    assert_eq!(
+        watch.keys.iter().map(|key| key.key).collect::<Vec<_>>(),
+        [Key::Undo],
+        "no cast without a look"
+    );
+    for net in phone.app().session().unwrap().match_day.clone().unwrap().setup.rules.nets {
+        let unit = restwater_log::WeightUnit::Drams;
+        let weighed = MatchTap::WeighedIn { net: net.name, unit, count: 160 };
+        phone.tap(ALL_OUT + 10 * MIN, &match_tap(weighed)).unwrap();
+        phone.look();
+    }
+    assert_eq!(end(&mut phone, ALL_OUT + 11 * MIN), (BankState::Over, Key::End, KeyWeight::Solid));
+    phone.tap(ALL_OUT + 12 * MIN, &CAST).unwrap();
+    assert_eq!(phone.bank(ALL_OUT + 13 * MIN).state, BankState::Out);
+}

@@ -42,7 +42,7 @@ fn every_key_of_a_state_is_on_some_page() {
                 End,
             ]
         }
-        BankState::Ready | BankState::Away => {
+        BankState::Ready | BankState::Away | BankState::Over => {
             vec![
                 Away,
                 Cast,
@@ -137,6 +137,12 @@ fn undo_cast_and_next_rod_never_move() {
             assert!(undo.iter().all(|r| *r == undo[0]));
             assert_eq!(place(&all[1][phone], Key::Cast), place(&all[2][phone], Key::Cast));
             assert!(all[1..].iter().all(|l| l[phone].next_rod == all[1][phone].next_rod));
+            let over = STATES.iter().position(|state| *state == BankState::Over).unwrap();
+            assert_eq!(
+                place(&all[over][phone], Key::End),
+                place(&all[1][phone], Key::Cast),
+                "END instead of CAST"
+            );
         }
     }
 }
@@ -148,7 +154,8 @@ fn pages_wrap_around_and_the_large_keys_are_on_each() {
         assert_eq!(first, &layouts(state, 2, first.pages)[5]);
         for page in 0..first.pages {
             let open = &layouts(state, 2, page)[5];
-            for key in [Key::Cast, Key::Bite, Key::WoundIn, Key::Landed, Key::Lost, Key::Missed, Key::Start] {
+            let wide = if state == BankState::Over { Key::End } else { Key::Cast };
+            for key in [wide, Key::Bite, Key::WoundIn, Key::Landed, Key::Lost, Key::Missed, Key::Start] {
                 let find = |l: &BankLayout| l.keys.iter().find(|k| k.key == key).map(|k| k.rect);
                 assert_eq!(find(open), find(first));
             }

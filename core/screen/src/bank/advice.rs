@@ -32,12 +32,12 @@ fn with_plan(input: &BankInput, mut advice: AdviceView) -> AdviceView {
 
 fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     let words = input.words;
-    if let BankState::Ready | BankState::Landed | BankState::Out = state
+    if let BankState::Ready | BankState::Landed | BankState::Over | BankState::Out = state
         && let Some(advice) = hours::advice(input, state)
     {
         return advice;
     }
-    if let BankState::Ready | BankState::Landed = state
+    if let BankState::Ready | BankState::Landed | BankState::Over = state
         && let Some(advice) = left_open::advice(input)
     {
         return advice;
@@ -47,7 +47,7 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
         (BankState::Away, _) => quiet(words.say("advice-away"), words.say("advice-away-detail")),
         (BankState::FishOn, _) => quiet(words.say("advice-fish-on"), words.say("advice-fish-on-detail")),
         (_, None) => quiet(words.say("advice-cant-tell"), words.say(prior(input))),
-        (BankState::Ready | BankState::Landed, Some(reading)) => {
+        (BankState::Ready | BankState::Landed | BankState::Over, Some(reading)) => {
             with_spots(input, with_habit(input, ready(input, reading), reading), reading)
         }
         (BankState::Out, Some(reading)) => {

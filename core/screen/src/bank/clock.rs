@@ -33,7 +33,9 @@ fn label(input: &BankInput, session: &Session, name: &str, state: BankState, fir
         BankState::FishOn => "rod-fish-on",
         BankState::Out if first => "rod-due-first",
         BankState::Out => return name.to_owned(),
-        BankState::Ready | BankState::Landed | BankState::Away | BankState::NoSession => "rod-in",
+        BankState::Ready | BankState::Landed | BankState::Away | BankState::Over | BankState::NoSession => {
+            "rod-in"
+        }
     };
     input.words.say_with(id, &[("rod", Arg::Text(name))])
 }
@@ -109,7 +111,7 @@ fn since_ids(state: BankState, away: bool) -> [&'static str; 2] {
         BankState::Ready | BankState::Landed | BankState::Away if away => ["since-away", "since-away-about"],
         BankState::Out => ["since-out", "since-out-about"],
         BankState::FishOn => ["since-fish", "since-fish-about"],
-        BankState::Ready | BankState::Landed | BankState::Away | BankState::NoSession => {
+        BankState::Ready | BankState::Landed | BankState::Away | BankState::Over | BankState::NoSession => {
             ["since-ready", "since-ready-about"]
         }
     }
@@ -119,6 +121,8 @@ fn spoken_id(state: BankState) -> &'static str {
     match state {
         BankState::Out => "spoken-out",
         BankState::FishOn => "spoken-fish",
-        BankState::Ready | BankState::Landed | BankState::Away | BankState::NoSession => "spoken-ready",
+        BankState::Ready | BankState::Landed | BankState::Away | BankState::Over | BankState::NoSession => {
+            "spoken-ready"
+        }
     }
 }

@@ -5,6 +5,7 @@ use super::{AdviceTone, AdviceView, BankInput, BankState};
 use crate::Arg;
 use restwater_log::RodNumber;
 use restwater_match_day::clock::Phase;
+use restwater_match_day::rules::NetRule;
 use restwater_session::{RodState, Session, fish_is_on, is_weighed_in};
 
 /// The state of the match, if one is on.
@@ -15,6 +16,13 @@ fn match_phase(input: &BankInput) -> Option<Phase> {
 /// Whether a match is on and no bait may be in the water: before all-in or after all-out.
 pub(super) fn is_out_of_hours(input: &BankInput) -> bool {
     match_phase(input).is_some_and(|phase| !matches!(phase, Phase::Fishing { .. }))
+}
+
+/// Whether all-out has come and neither a bait nor a fish is in the water.
+pub(super) fn is_all_in_after_all_out(input: &BankInput) -> bool {
+    let all_in = |session: &Session| still_out(session).is_none() && fish_is_on(session).is_none();
+    matches!(match_phase(input), Some(Phase::Landing { .. } | Phase::Over))
+        && input.session.is_some_and(all_in)
 }
 
 /// What there is to do outside the hours of a match, for a rod that is in or whose bait is out.
@@ -50,13 +58,21 @@ fn still_out(session: &Session) -> Option<RodNumber> {
     session.rods.iter().find(|rod| matches!(rod.state, RodState::Out { .. })).map(|rod| rod.number)
 }
 
+fn nets_of<'a>(input: &BankInput<'a>) -> &'a [NetRule] {
+    let match_day = input.session.and_then(|session| session.match_day.as_ref());
+    match_day.map_or(&[][..], |match_day| &match_day.setup.rules.nets)
+}
+
+/// The nets of the match that were not weighed in yet.
+pub(super) fn nets_to_weigh<'a>(input: &BankInput<'a>) -> Vec<&'a str> {
+    let weighed = |net: &str| input.session.is_some_and(|session| is_weighed_in(session, net));
+    nets_of(input).iter().map(|net| net.name.as_str()).filter(|net| !weighed(net)).collect()
+}
+
 /// What is left to do once every bait is in: the weigh-in of every net, and after it only the end.
 fn after_all_out(input: &BankInput) -> String {
-    let weighed = |net: &str| input.session.is_some_and(|session| is_weighed_in(session, net));
-    let match_day = input.session.and_then(|session| session.match_day.as_ref());
-    let nets = match_day.map_or(&[][..], |match_day| &match_day.setup.rules.nets);
-    let left: Vec<&str> = nets.iter().map(|net| net.name.as_str()).filter(|net| !weighed(net)).collect();
-    if left.len() == nets.len() {
+    let left = nets_to_weigh(input);
+    if left.len() == nets_of(input).len() {
         return input.words.say("advice-all-out-detail");
     }
     if left.is_empty() {

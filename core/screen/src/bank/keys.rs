@@ -1,6 +1,6 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
-use super::hours::is_out_of_hours;
+use super::hours::{is_out_of_hours, nets_to_weigh};
 use super::left_open::left_open;
 use super::{BankInput, BankState};
 use crate::feed::feed_words;
@@ -17,6 +17,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
     let main: &[Key] = match state {
         BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
         BankState::Ready | BankState::Away => &[Key::Cast, Key::Swim],
+        BankState::Over => &[Key::End, Key::Swim],
         BankState::Landed => &[Key::FishClass, Key::PutBack, Key::Weigh, Key::Cast, Key::Fish],
         BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast, Key::LandedLate, Key::LostLate],
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
@@ -35,7 +36,7 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
         Key::Seen,
         Key::Tackle,
         Key::Away,
-        Key::End,
+        if state == BankState::Over { Key::Cast } else { Key::End },
     ];
     main.iter().chain(&small).chain(&more).map(|key| pad.key(*key)).collect()
 }
@@ -172,7 +173,11 @@ impl Pad<'_> {
             (BankState::Ready | BankState::Landed, Key::Cast) => {
                 !out_of_hours && left_open(self.input).is_none()
             }
-            (BankState::Ready | BankState::Landed, Key::End) => left_open(self.input).is_some(),
+            (BankState::Landed, Key::End) => left_open(self.input).is_some(),
+            // The weigh-in comes before END.
+            (BankState::Over, Key::End) => {
+                left_open(self.input).is_some() || nets_to_weigh(self.input).is_empty()
+            }
             (BankState::Out, Key::Bite) => !out_of_hours,
             (BankState::Out, Key::WoundIn) => out_of_hours,
             (BankState::NoSession, Key::Start)

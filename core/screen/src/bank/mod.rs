@@ -36,6 +36,8 @@ pub enum BankState {
     Landed,
     /// The angler is away from the rods: I'M BACK is what comes next.
     Away,
+    /// Nothing is out, and nothing should be: all-out has come, or the session is one of an earlier day. END is what comes next.
+    Over,
 }
 
 /// The line at the top.
@@ -288,6 +290,11 @@ pub fn bank(input: &BankInput) -> BankView {
     let state = match state {
         BankState::Ready if open.is_some_and(|session| session.away().is_some()) => BankState::Away,
         BankState::Ready if input.landed.is_some() => BankState::Landed,
+        BankState::Ready
+            if left_open::left_open(input).is_some() || hours::is_all_in_after_all_out(input) =>
+        {
+            BankState::Over
+        }
         state => state,
     };
     let rod = open.and_then(|session| session.rod(input.chosen));

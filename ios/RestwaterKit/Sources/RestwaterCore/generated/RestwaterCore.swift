@@ -14376,6 +14376,10 @@ public enum BankState: Equatable, Hashable, CaseIterable {
      * The angler is away from the rods: I'M BACK is what comes next.
      */
     case away
+    /**
+     * Nothing is out, and nothing should be: all-out has come, or the session is one of an earlier day. END is what comes next.
+     */
+    case over
 
 
 
@@ -14409,6 +14413,8 @@ public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
         
         case 6: return .away
         
+        case 7: return .over
+        
         default: throw UniffiInternalError.unexpectedEnumCase
         }
     }
@@ -14439,6 +14445,10 @@ public struct FfiConverterTypeBankState: FfiConverterRustBuffer {
         
         case .away:
             writeInt(&buf, Int32(6))
+        
+        
+        case .over:
+            writeInt(&buf, Int32(7))
         
         }
     }

@@ -11735,7 +11735,11 @@ enum class BankState {
     /**
      * The angler is away from the rods: I'M BACK is what comes next.
      */
-    AWAY;
+    AWAY,
+    /**
+     * Nothing is out, and nothing should be: all-out has come, or the session is one of an earlier day. END is what comes next.
+     */
+    OVER;
 
     
 
