@@ -56,9 +56,14 @@ struct MatchSlate {
             typing: nil, rows: [], keys: [], keysLast: false)
         let page = LeafPage(leaf, slate: slate)
         guard stacked(in: first) == nil else { return (page, []) }
-        let (texts, nets) = (page.blocks(width: first.width), view.nets.enumerated().map { LeafBlock.net($1, $0) })
+        let texts = page.blocks(width: first.width)
+        // A net near its limit stays beside the sentence about it.
+        let nets = { (clear: Bool) in
+            view.nets.enumerated().filter { ($1.warning == .clear) == clear }.map { LeafBlock.net($1, $0) }
+        }
         let limit = view.limitSays.isBlank ? [] : [LeafBlock.words(tag: "match-limit", view.limitSays, em: body, .bold)]
-        let blocks = texts.prefix(1) + limit + texts.dropFirst().dropLast(view.notes.count) + nets + texts.suffix(view.notes.count)
+        let blocks = texts.prefix(1) + limit + nets(false) + texts.dropFirst().dropLast(view.notes.count) + nets(true)
+            + texts.suffix(view.notes.count)
         return (page, page.parts(Array(blocks), width: first.width) { $0 == 0 ? first.height : others.height })
     }
 }

@@ -23,6 +23,8 @@ import app.restwater.core.MatchLayout
 import app.restwater.core.MatchLine
 import app.restwater.core.MatchTap
 import app.restwater.core.MatchView
+import app.restwater.core.NetView
+import app.restwater.core.NetWarning
 import app.restwater.core.PadWords
 import app.restwater.core.PageKey
 import app.restwater.core.Rect
@@ -132,11 +134,16 @@ private fun nowParts(sheet: Sheet, first: Rect, others: Rect): List<List<Block>>
                 val high = heights.of(view.limitSays, body, first.width, FontWeight.Bold) + BELOW_MM * mm
                 add(Block.Words(view.limitSays, body, FontWeight.Bold, "match-limit", high, 0.0))
             }
+            // A net near its limit stays beside the sentence about it.
+            val (near, clear) = view.nets.withIndex().partition { (_, net) -> net.warning != NetWarning.CLEAR }
+            fun nets(of: List<IndexedValue<NetView>>) =
+                of.forEach { (i, net) -> add(Block.Net(net, i, body, heights.net(net, body, first.width, mm).height + BELOW_MM * mm)) }
+            nets(near)
             view.lines.forEachIndexed { i, line ->
                 val leaf = line.ofLeaf()
                 add(Block.Figure(leaf, i, body, heights.measurer.lineHeight(leaf, body, first.width, heights.density, mm), null))
             }
-            view.nets.forEachIndexed { i, net -> add(Block.Net(net, i, body, heights.net(net, body, first.width, mm).height + BELOW_MM * mm)) }
+            nets(clear)
             view.notes.forEachIndexed { i, note ->
                 val em = body * NOTE
                 add(Block.Words(note, em, FontWeight.Medium, "match-note-$i", heights.of(note, em, first.width) + BELOW_MM * mm, 0.0))
