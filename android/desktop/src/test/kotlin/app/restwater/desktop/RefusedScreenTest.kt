@@ -41,6 +41,8 @@ class RefusedScreenTest {
 
         override fun subject(): String = core.subject()
 
+        override fun about(which: Which, now: Moment): String = core.about(which, now)
+
         override fun screen(which: Which, now: Moment): Screen =
             if (which == refused) throw RestwaterException.Failed(ErrorKind.entries.first(), REFUSED, "") else core.screen(which, now)
     }
