@@ -249,4 +249,13 @@ fn after_all_out_the_wide_key_is_end_and_it_is_next_once_the_nets_are_weighed() 
     assert_eq!(end(&mut phone, ALL_OUT + 11 * MIN), (BankState::Over, Key::End, KeyWeight::Solid));
     phone.tap(ALL_OUT + 12 * MIN, &CAST).unwrap();
     assert_eq!(phone.bank(ALL_OUT + 13 * MIN).state, BankState::Out);
+    // A fish hooked before all-out: what is entered about it comes first, as long as fish may be landed.
+    let mut phone = in_match();
+    for (at_ms, action) in [(300 * MIN, CAST), (316 * MIN, BITE), (319 * MIN, LANDED)] {
+        phone.tap(at_ms, &action).unwrap();
+    }
+    let landing =
+        i64::from(phone.app().session().unwrap().match_day.clone().unwrap().setup.rules.landing_min) * MIN;
+    assert_eq!(phone.bank(320 * MIN).state, BankState::Landed);
+    assert_eq!(phone.bank(ALL_OUT + landing + 1_000).state, BankState::Over);
 }

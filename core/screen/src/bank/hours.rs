@@ -18,6 +18,11 @@ pub(super) fn is_out_of_hours(input: &BankInput) -> bool {
     match_phase(input).is_some_and(|phase| !matches!(phase, Phase::Fishing { .. }))
 }
 
+/// Whether the time to land a fish after all-out has passed too, and nothing is in the water.
+pub(super) fn is_over(input: &BankInput) -> bool {
+    matches!(match_phase(input), Some(Phase::Over)) && is_all_in_after_all_out(input)
+}
+
 /// Whether all-out has come and neither a bait nor a fish is in the water.
 pub(super) fn is_all_in_after_all_out(input: &BankInput) -> bool {
     let all_in = |session: &Session| still_out(session).is_none() && fish_is_on(session).is_none();

@@ -289,12 +289,9 @@ pub fn bank(input: &BankInput) -> BankView {
     let state = rods.iter().find(|rod| rod.chosen).map_or(BankState::NoSession, |rod| rod.state);
     let state = match state {
         BankState::Ready if open.is_some_and(|session| session.away().is_some()) => BankState::Away,
+        BankState::Ready if left_open::left_open(input).is_some() || hours::is_over(input) => BankState::Over,
         BankState::Ready if input.landed.is_some() => BankState::Landed,
-        BankState::Ready
-            if left_open::left_open(input).is_some() || hours::is_all_in_after_all_out(input) =>
-        {
-            BankState::Over
-        }
+        BankState::Ready if hours::is_all_in_after_all_out(input) => BankState::Over,
         state => state,
     };
     let rod = open.and_then(|session| session.rod(input.chosen));
