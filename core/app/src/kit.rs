@@ -73,11 +73,11 @@ impl WaterRegion {
         Ok(Self { chosen: settings::read(store, REGION)?, usual: Region::England })
     }
 
-    /// The languages of the phone, as BCP 47 tags, say whether its angler is likely to fish in Britain. Anywhere else British rules
-    /// and numbers to ring would be wrong.
+    /// The languages of the phone, as BCP 47 tags, say whether its angler is likely to fish in Britain: the app's only English is
+    /// British. Elsewhere British rules and numbers to ring would be wrong.
     pub(super) fn guess_by(&mut self, tags: &str) {
         let first = tags.split(',').next().unwrap_or_default().trim().replace('_', "-").to_ascii_lowercase();
-        let british = first.is_empty() || first == "en" || first.split('-').any(|part| part == "gb");
+        let british = first.is_empty() || first.split('-').any(|part| part == "en" || part == "gb");
         self.usual = if british { Region::England } else { Region::Elsewhere };
     }
 
