@@ -62,8 +62,8 @@ struct MatchSlate {
             view.nets.enumerated().filter { ($1.warning == .clear) == clear }.map { LeafBlock.net($1, $0) }
         }
         let limit = view.limitSays.isBlank ? [] : [LeafBlock.words(tag: "match-limit", view.limitSays, em: body, .bold)]
-        let blocks = texts.prefix(1) + limit + nets(false) + texts.dropFirst().dropLast(view.notes.count) + nets(true)
-            + texts.suffix(view.notes.count)
+        let (lines, notes) = (texts.dropFirst().dropLast(view.notes.count), texts.suffix(view.notes.count))
+        let blocks = texts.prefix(1) + limit + nets(false) + lines + nets(true) + notes
         return (page, page.parts(Array(blocks), width: first.width) { $0 == 0 ? first.height : others.height })
     }
 }

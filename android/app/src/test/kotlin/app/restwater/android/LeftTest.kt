@@ -223,14 +223,26 @@ class LeftTest {
     private fun next(activity: ActivityController<MainActivity>, meanwhile: () -> Unit = {}): ActivityController<MainActivity> {
         val kept = Bundle()
         activity.pause().stop().saveInstanceState(kept)
+        // A backup may be made now, beside which the desk begins nothing else.
+        atRest(activity)
         rule.runOnUiThread(meanwhile)
-        Handset.settle()
         // Another call would find the core of the ended process closed.
-        Handset.until({ "still at work" }) { activity.get().state?.desk?.busy == false }
-        Handset.settle()
+        atRest(activity)
+        marked = Handset.app.getSharedPreferences("files", Context.MODE_PRIVATE).contains(PhoneFiles.UNFINISHED)
+        noticed = activity.get().state?.notice.orEmpty()
         activity.destroy()
         Handset.newProcess()
         return start(kept)
+    }
+
+    /** Whether a file was still to be saved when the process ended, and what its screen said. */
+    private var marked = false
+    private var noticed = ""
+
+    private fun atRest(activity: ActivityController<MainActivity>) {
+        Handset.settle()
+        Handset.until({ "still at work" }) { activity.get().state?.desk?.busy == false }
+        Handset.settle()
     }
 
     private fun isSaid(activity: ActivityController<MainActivity>) = shellWords("en-GB").fileUnfinished in activity.get().state?.notice.orEmpty()
@@ -241,6 +253,7 @@ class LeftTest {
         for (begin in listOf<(FilesDesk) -> Unit>({ it.save() }, { it.send() })) {
             val first = start()
             val again = next(first) { begin(checkNotNull(first.get().state).desk) }
+            assertTrue("nothing was begun: $noticed", marked)
             Handset.until({ "not said: ${again.get().state?.notice}" }) { isSaid(again) }
             val third = next(again)
             assertTrue("once", !isSaid(third))

@@ -1,6 +1,7 @@
 package app.restwater.android
 
 import android.provider.Settings
+import androidx.core.content.FileProvider
 import kotlinx.coroutines.cancel
 import kotlinx.coroutines.runBlocking
 import kotlinx.coroutines.withContext
@@ -14,6 +15,13 @@ class TestRestwaterApplication : RestwaterApplication() {
     override fun onCreate() {
         super.onCreate()
         Settings.System.putString(contentResolver, Settings.System.ALARM_ALERT, "content://media/internal/audio/media/1")
+        forgetFolders()
+    }
+
+    /** A process has one app; here it has that of each test, and androidx keeps the folders of the first one that passed a file on. */
+    private fun forgetFolders() {
+        val known = FileProvider::class.java.getDeclaredField("sCache").apply { isAccessible = true }.get(null) as MutableMap<*, *>
+        known.clear()
     }
 
     /** Robolectric calls it at the end of each test, while the test's system is still there. A phone never does. */
