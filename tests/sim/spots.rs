@@ -9,9 +9,7 @@ use super::share::{Share, oracle};
 use super::water::Water;
 use restwater_log::{Payload, Reach, Spot, SwimSetup, WeightUnit};
 use restwater_screen::{Reading, SpotsReading, SwimPad, SwimScreen, Wording, swim_view};
-use restwater_session::{
-    Session, Stamp, SwimKept, fold, leave_by_spots, next_cell, swim_of, where_next, written,
-};
+use restwater_session::{Session, Stamp, SwimKept, fold, leave_by_spots, swim_of, where_next, written};
 use restwater_waits::{AdviceState, Record, Settings, Wait, WaitPosterior};
 
 /// Aiming marks, one for each spot: no name is part of another.
@@ -94,7 +92,7 @@ impl Reader {
         let swim = swim_of(&session).ok()?;
         let figures = swim.figures(now.at_ms);
         let next = where_next(&session, &swim, &figures, Some(&self.posterior), &now);
-        let ring = next_cell(&session, &swim, &next, 1, &now);
+        let ring = next.ranked.first().map(|n| n.cell);
         let view = swim_view(&SwimScreen {
             session: &session,
             swim: &swim,

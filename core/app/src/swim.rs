@@ -10,7 +10,7 @@ use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
 use restwater_session::{
-    NotNow, Session, Stamp, check_swim, is_after_all_out, next_cell, point_of, reach_m, swim_of, where_next,
+    NotNow, Session, Stamp, check_swim, is_after_all_out, point_of, reach_m, swim_of, where_next,
 };
 use restwater_swim::{
     CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene, WhereNext,
@@ -172,7 +172,7 @@ impl App {
     }
 
     /// The cell with the ring: the one chosen for this rod's next cast, otherwise kept-back water whose time
-    /// has come, the cell that gives bites, or the best other one. After all-out there is no next cast.
+    /// has come, otherwise the best other cell. After all-out there is no next cast.
     fn ring(&self, session: &Session, swim: &Swim, next: &WhereNext, at: &Stamp) -> Option<CellId> {
         if is_after_all_out(session, at) {
             return None;
@@ -181,7 +181,8 @@ impl App {
         let last = session.casts.iter().rev().find(|cast| cast.rod == self.chosen);
         let sent = sent.filter(|spot| last.is_none_or(|cast| cast.spot.as_ref() != Some(*spot)));
         let cell = sent.and_then(|spot| swim.cell_of(on_swim(spot)));
-        cell.or_else(|| next_cell(session, swim, next, self.chosen, at))
+        let wanted = next.go_in.map(|go_in| go_in.cell).or_else(|| next.ranked.first().map(|n| n.cell));
+        cell.or(wanted)
     }
 
     /// The spot of the rod's last cast, if the ring is in its cell: then the next cast goes to the same spot. Not where another spot

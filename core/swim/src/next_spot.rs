@@ -28,8 +28,6 @@ pub struct NextSpot {
     pub figures: CellFigures,
     /// Distance to the latest bite, metres; `None` before the first.
     pub last_bite_m: Option<f64>,
-    /// What it is ranked by, where the record tells cells apart: bites an hour to a tenth.
-    pub rank: Option<f64>,
 }
 
 /// Why it is time to go into kept-back water.
@@ -129,9 +127,6 @@ impl Swim {
         restwater_sorting::by(&mut ranked, |a, b| {
             worth_of(b).total_cmp(&worth_of(a)).then_with(|| self.before(a, b))
         });
-        for next in ranked.iter_mut().chain(&mut set_aside) {
-            next.rank = worth.map(|worth| worth.of_cast(next.cell));
-        }
         let go_in = self.go_in(figures, &ranked, &set_aside);
         // Added after the sorting: a figure ranks a cell by itself and is not one more reason in the count.
         for next in ranked.iter_mut().chain(&mut set_aside) {
@@ -230,7 +225,7 @@ impl Swim {
             }
         }
         let last_bite_m = bites.first().map(|b| b.spot.point().distance(spot.point()));
-        NextSpot { cell: cell.id, spot, reasons, against, figures: *known, last_bite_m, rank: None }
+        NextSpot { cell: cell.id, spot, reasons, against, figures: *known, last_bite_m }
     }
 
     fn objections(&self, spot: Spot, known: &CellFigures) -> Vec<Against> {
