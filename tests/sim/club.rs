@@ -30,8 +30,8 @@ const EXTREME: [&str; 3] = ["early 0-5", "window 25±2", "constant 30"];
 const SEVERAL: usize = 12;
 /// Days fished one after another with a book, by an angler whose club knew the water as it was once.
 pub const ON: usize = 3;
-/// One day in so many begins such a book.
-const ONE_IN: u64 = 4;
+/// Every fourth day begins such a book.
+const EVERY: u64 = 4;
 
 /// What a club's start is worth on one water. Every day is fished with and without it, with the same luck.
 #[derive(Debug, Clone, Default)]
@@ -152,7 +152,7 @@ pub fn begun(water: &Water, others: &Others, first: u64, run: u64) -> Begun {
     let mut each = vec![Share::default(); extreme.len()];
     for day in 0..first {
         let luck = |on: u64| Luck::of_day(water.seed(run) ^ 0x0F15_7DA1, day * 10 + on);
-        let lucks: Vec<Luck> = (0..if day % ONE_IN == 0 { ON as u64 } else { 1 }).map(luck).collect();
+        let lucks: Vec<Luck> = (0..if day % EVERY == 0 { ON as u64 } else { 1 }).map(luck).collect();
         let best: Vec<f64> =
             lucks.iter().map(|luck| fish(water, luck, &mut knows, Bank::all_in()).bites as f64).collect();
         let usual = bites(water, &mut without, &lucks);

@@ -424,6 +424,7 @@ impl App {
         let (store, kits) = (self.journal.store(), self.journal.recent().kits());
         let kit = self.journal.beside(Beside::AfterTheTap, super::kit::kit_in_use(store, kits));
         self.kit_id = kit.unwrap_or(self.kit_id);
+        // The session shown may be another one; the choice of its rod is stored.
         self.follow_session(None);
         self.follow_place_of_its_session();
         self.mending = None;

@@ -173,7 +173,8 @@ impl App {
         let Some(session) = self.session().filter(|session| session.is_open()).map(|session| session.id)
         else {
             let on = day_of(at);
-            let of = self.plans().map(|plans| self.nearest(&plans, on).map(|(day, _)| day))?;
+            let plans = self.plans()?;
+            let of = self.nearest(&plans, on).map(|(day, _)| day);
             let aside = (!takes).then_some(Aside { on, of });
             settings::write(self.journal.store(), ASIDE, &aside)?;
             self.plan.aside = aside;

@@ -10,6 +10,7 @@ match-to-all-in = bis Start um { $time }.
 match-to-all-out = bis Schluss um { $time }.
 match-to-land = um einen gehakten Fisch zu landen. Schluss war um { $time }.
 match-uncertain = Kann um { $by } falsch sein: die Uhr dieses Telefons wurde verstellt. Frag den Veranstalter nach der Zeit.
+match-unknown-time = Kann viel zu lang sein: die Uhr dieses Telefons wurde zurückgesetzt. Frag den Veranstalter nach der Zeit.
 match-over = Schluss war um { $time }.
 match-spoken = { $left } { $says }
 match-clock-ahead = Die Uhr der Wertung geht { $by } vor gegenüber dem Handy.

@@ -162,7 +162,7 @@ bench-fall-depth = { $seconds } s: { $metres } m deep, between { $low } and { $h
 bench-at-depth = Known depth { $metres } m
 bench-seconds = { $seconds } s
 bench-fall-speed = The lead sinks { $speed } m a second ({ $low } to { $high }).
-bench-fall-how = Assumes each tap is within 0.3 s. Valid for this lead on this line: time another again.
+bench-fall-how = Assumes each tap is within 0.3 s. Valid for this lead on this line only.
 bench-fall-sub = { $speed } m/s, { $count ->
     [one] 1 fall
    *[other] { $count } falls

@@ -10,6 +10,7 @@ match-to-all-in = avant le début à { $time }.
 match-to-all-out = avant la fin à { $time }.
 match-to-land = pour sortir un poisson piqué. La fin était à { $time }.
 match-uncertain = Peut être faux de { $by } : l'horloge de ce téléphone a été changée. Demandez l'heure à l'organisateur.
+match-unknown-time = Peut être bien trop long : l'horloge de ce téléphone a été remise à zéro. Demandez l'heure à l'organisateur.
 match-over = La fin était à { $time }.
 match-spoken = { $left } { $says }
 match-clock-ahead = L'horloge du concours avance de { $by } sur le téléphone.

@@ -25,25 +25,21 @@ fn overruled(entries: &[Effective], stamps: &[Stamp]) -> Vec<Uuid> {
     };
     let is_own = |entry: &Effective| entry.op.device == own.op.device;
     let own_end = entries.iter().any(|entry| is_end(entry) && is_own(entry));
-    let at_ms: Vec<i64> = entries
-        .iter()
-        .zip(stamps)
-        .map(|(entry, stamp)| stamp.at_ms.saturating_sub(set_back_ms(entry)))
-        .collect();
-    let goes_on = |end: usize| {
-        let after = entries.iter().zip(&at_ms).skip(end);
-        after.into_iter().any(|(entry, at)| {
-            is_own(entry) && is_at_the_water(entry.payload) && at_ms.get(end).is_none_or(|end| at >= end)
-        })
+    let placed = || entries.iter().zip(stamps);
+    let at_ms = |(entry, stamp): (&Effective, &Stamp)| stamp.at_ms.saturating_sub(set_back_ms(entry));
+    let goes_on = |place: usize, end_ms: i64| {
+        placed()
+            .skip(place)
+            .any(|one| is_own(one.0) && is_at_the_water(one.0.payload) && at_ms(one) >= end_ms)
     };
     let mut believed = false;
-    let mut counts = |place: usize| {
-        let first = !own_end && !believed && !goes_on(place);
+    let mut counts = |place: usize, end_ms: i64| {
+        let first = !own_end && !believed && !goes_on(place, end_ms);
         believed |= first;
         first
     };
-    let others = entries.iter().enumerate().filter(|(_, entry)| is_end(entry) && !is_own(entry));
-    others.filter_map(|(place, entry)| (!counts(place)).then_some(entry.op.id)).collect()
+    let others = placed().enumerate().filter(|(_, (entry, _))| is_end(entry) && !is_own(entry));
+    others.filter_map(|(place, end)| (!counts(place, at_ms(end))).then_some(end.0.op.id)).collect()
 }
 
 /// Whether an entry is made while fishing. Notes and corrections may be written at home, after END.

@@ -1,6 +1,5 @@
 //! A session's match: the rules in force, the details entered for fish, and what the scales showed.
 
-use super::time_line::FORTNIGHT_MS;
 use super::{MatchSetup, Stamp};
 use restwater_log::{FishSaid, Moment, OtherPeg, Side, clocks_forward_min};
 use restwater_match_day::clock::{ClockError, MatchClock, Phase};
@@ -106,7 +105,8 @@ impl MatchDay {
 
     /// The match clock, for the times of [`MatchDay::phone_ms`].
     pub fn clock(&self, now: &Stamp) -> Result<MatchClock, ClockError> {
-        self.setup_at(now).clock()
+        let (all_in_ms, all_out_ms) = self.signals_ms(Some(now));
+        MatchClock::new(all_in_ms, all_out_ms, self.setup.rules.landing_min, self.setup.offset_ms)
     }
 
     /// The set-up with its times as they are now: what a change of a rule starts from.
@@ -141,7 +141,7 @@ impl MatchDay {
 
     /// Whether the phone was restarted after more weeks than a match lasts, so that the line doesn't say how long ago it was.
     fn is_weeks_ago(&self, clock: MatchClock, now: &Stamp) -> bool {
-        now.uncertain_ms >= FORTNIGHT_MS && now.shown.wall_ms > self.shown_ms(clock.all_out_phone_ms())
+        !now.is_on_the_line() && now.shown.wall_ms > self.shown_ms(clock.all_out_phone_ms())
     }
 
     /// Converts a time of [`MatchDay::phone_ms`] to the phone's wall clock as it is set now, for display and

@@ -17,7 +17,7 @@ use uuid::Uuid;
 
 /// No session is longer than this, in ms, so a longer gap means a wrong clock. (A match may last a
 /// fortnight.)
-pub(super) const FORTNIGHT_MS: i64 = 14 * 86_400_000;
+const FORTNIGHT_MS: i64 = 14 * 86_400_000;
 /// A phone that shows an earlier time, in ms since 1970, has lost it: there was no Restwater before 2020.
 const NO_APP_BEFORE_MS: i64 = 1_577_836_800_000;
 
@@ -77,13 +77,19 @@ impl Stamp {
         self.ms_since(earlier) as f64 / 60_000.0
     }
 
+    /// Whether the line says how long ago everything else was. If not, the phone was restarted and its wall clock can't be right, or
+    /// more than a fortnight has passed: the place of this stamp is only the earliest possible one.
+    pub fn is_on_the_line(&self) -> bool {
+        self.uncertain_ms < FORTNIGHT_MS
+    }
+
     /// Whether it is more than some minutes after `earlier`, or even weeks after it.
     pub fn is_long_after(&self, earlier: &Stamp, minutes: f64) -> bool {
         self.minutes_since(earlier) > minutes || self.is_weeks_after(earlier)
     }
 
-    /// Whether the phone was restarted in between and its wall clock shows that more than a fortnight has passed. The line doesn't say
-    /// how long that was, so the place of this stamp is only the earliest possible one.
+    /// Whether the phone was restarted in between and its wall clock shows that more than a fortnight has passed, of which the line
+    /// doesn't say how long it was.
     pub fn is_weeks_after(&self, earlier: &Stamp) -> bool {
         let shown_ms = self.shown.wall_ms.saturating_sub(earlier.shown.wall_ms);
         self.since(earlier).uncertain_ms >= FORTNIGHT_MS && shown_ms > FORTNIGHT_MS
@@ -429,7 +435,7 @@ impl<'a> Builder<'a> {
         });
         let moved = self.moved.get(&device).copied().unwrap_or_default();
         let before = self.line.last.get(place).map(|before| before.known);
-        let known = before.filter(|_| stamp.uncertain_ms >= FORTNIGHT_MS);
+        let known = before.filter(|_| !stamp.is_on_the_line());
         let known = known.unwrap_or((stamp.at_ms, shown.wall_ms));
         let anchor = Anchor { device, at_ms: stamp.at_ms, shown, kept, known, moved };
         match self.line.last.get_mut(place) {

@@ -243,6 +243,7 @@ fn a_plan_that_was_dropped_before_midnight_is_not_adopted_after_it() {
     phone.tap(0, &day(TUESDAY)).unwrap();
     phone.tap(MIN, &leave(20)).unwrap();
     phone.tap(MIDNIGHT + DAY - 2 * MIN, &plan(PlanTap::Today { takes: false })).unwrap();
+    phone.open();
     phone.tap(MIDNIGHT + DAY + 5 * MIN, &START).unwrap();
-    assert_eq!(lines(&mut phone), []);
+    assert_eq!(lines(&mut phone), [], "after a restart too");
 }

@@ -37,7 +37,7 @@ fn of_the_record(input: &BankInput, state: BankState) -> AdviceView {
     {
         return advice;
     }
-    if let BankState::Ready | BankState::Landed | BankState::Over = state
+    if state == BankState::Over
         && let Some(advice) = left_open::advice(input)
     {
         return advice;

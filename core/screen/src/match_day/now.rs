@@ -57,10 +57,17 @@ pub(super) fn local_clock(now: &Stamp, ms: i64) -> String {
     clock(&Moment { wall_ms: ms, ..Moment::clone(&now.shown) })
 }
 
-/// "May be wrong by 1 h: this phone's clock was changed.", if that is a minute or more.
+/// "May be wrong by 1 h: this phone's clock was changed.", if that is a minute or more. After a restart under a clock that shows 1970
+/// nobody knows by how much.
 fn uncertain_words(words: &Wording, now: &Stamp) -> Option<String> {
+    if now.uncertain_ms < MINUTE_MS {
+        return None;
+    }
+    if !now.is_on_the_line() {
+        return Some(words.say("match-unknown-time"));
+    }
     let by = hours_minutes(words, now.uncertain_ms);
-    (now.uncertain_ms >= MINUTE_MS).then(|| words.say_with("match-uncertain", &[("by", Arg::Text(&by))]))
+    Some(words.say_with("match-uncertain", &[("by", Arg::Text(&by))]))
 }
 
 /// "The match clock is 20 s behind the phone."

@@ -1,4 +1,4 @@
-//! What speaks for a cell, and what against it.
+//! The reasons for a cast to a cell, and the objections to it.
 
 use super::SwimScreen;
 use crate::Arg;

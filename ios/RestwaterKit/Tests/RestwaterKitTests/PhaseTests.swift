@@ -136,10 +136,7 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
     private func copying(_ files: SlowFiles) async throws -> Bankside {
         let day = try Bankside(files: files)
         await day.start()
-        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("copies-\(UUID().uuidString)", isDirectory: true)
-        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
-        day.state.copyBackups(to: folder)
-        await day.state.settled()
+        try await day.copiesBackups()
         await day.tap(.cast)
         await day.wait(minutes: 3)
         day.state.phase(.background)
@@ -205,6 +202,18 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes, echoes)
         await day.open(.files)
         XCTAssertEqual(day.sheet["notice"]?.spoken, shellWords(language: phoneLanguage()).fileNoSpace)
+    }
+}
+
+extension Bankside {
+    /// Backups are copied to a folder of their own, which is returned.
+    @discardableResult
+    func copiesBackups() async throws -> URL {
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("copies-\(UUID().uuidString)", isDirectory: true)
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        state.copyBackups(to: folder)
+        await state.settled()
+        return folder
     }
 }
 

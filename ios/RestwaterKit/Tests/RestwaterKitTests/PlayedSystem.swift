@@ -166,4 +166,13 @@ final class Handset {
         try await act(.startSession(setup: nil))
         try await act(.phone(tap: .alarm(alarm: .after(15))))
     }
+
+    /// A session of two rods: the second one is out and the first one chosen. Returns the alarm of the second.
+    func castSecondRod() async throws -> PlannedAlarm {
+        try await act(.setup(tap: .rods(rods: 2)))
+        try await begin()
+        try await act(.cast(rod: 2))
+        try await act(.chooseRod(rod: 1))
+        return try XCTUnwrap(alarms.pending.first)
+    }
 }

@@ -284,11 +284,7 @@ final class SystemTests: XCTestCase, @unchecked Sendable {
     func testATapOnAnAlarmOpensTheBankWithItsRod() async throws {
         let phone = Handset()
         await phone.launch()
-        try await phone.act(.setup(tap: .rods(rods: 2)))
-        try await phone.begin()
-        try await phone.act(.cast(rod: 2))
-        try await phone.act(.chooseRod(rod: 1))
-        let alarm = try XCTUnwrap(phone.alarms.pending.first)
+        let alarm = try await phone.castSecondRod()
         phone.session.phase(.background)
         phone.clock.forward(ms: 15 * 60_000)
         phone.session.phase(.active)

@@ -96,7 +96,7 @@ extension RestwaterState {
         refresh()
     }
 
-    /// Its copy is no part of the work: the folder may wait for its network, and nobody here with it.
+    /// Its copy is not part of this work, since the folder may wait for its network.
     private func backUp() {
         work({ core, at, work in try await core.backUp(now: at, work: work) }) { state, made in
             guard let made else { return }

@@ -53,7 +53,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         if (exact) {
             // Of other exact alarms, Android 8 to 11 allow an app one in nine minutes while the phone dozes.
             manager.setAlarmClock(AlarmManager.AlarmClockInfo(alarm.atWallMs, openApp()), rings)
-            // If exact alarms are revoked, the system deletes them and tells nobody; this one stays, and looks what is due.
+            // If exact alarms are revoked, the system deletes them and tells nobody; this one stays, and checks what is due.
             manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs + LATE_MS, intent(LATE + alarm.id, null))
         } else {
             manager.setAndAllowWhileIdle(AlarmManager.RTC_WAKEUP, alarm.atWallMs, rings)
@@ -97,7 +97,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
      */
     fun checkInAMinute() = callIn(AGAIN_MS, AGAIN)
 
-    /** What this process sounds ends then, though the system may have frozen the process: nobody is there. */
+    /** What this process sounds ends then, even if the system has frozen the process. */
     fun endLater() = callIn(Sounder.LONGEST_MS, END)
 
     private fun callIn(ms: Long, action: String) {
@@ -145,7 +145,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         const val END = "end"
         const val LATE = "late-"
 
-        /** So long after an alarm that it has rung, if the system still had it. */
+        /** This long after its time an alarm has rung, if the system still had it. */
         private const val LATE_MS = 60_000L
 
         /** When that alarm is due by the clock that nobody sets; `null` for an alarm set by an earlier version. */

@@ -115,12 +115,18 @@ class NewProcessTest {
 
     /** Another app is in the foreground, the system ends the process, and the angler comes back. */
     private fun comesBack(controller: ActivityController<MainActivity>, meanwhile: () -> Unit = {}): ActivityController<MainActivity> {
+        val kept = processEnds(controller)
+        meanwhile()
+        return launch(kept)
+    }
+
+    /** What the system keeps of an activity in the background whose process it ends. */
+    private fun processEnds(controller: ActivityController<MainActivity>): Bundle {
         val kept = Bundle()
         controller.pause().stop().saveInstanceState(kept).destroy()
         Handset.settle()
         Handset.newProcess()
-        meanwhile()
-        return launch(kept)
+        return kept
     }
 
     private fun tap(tag: String) {
@@ -214,22 +220,14 @@ class NewProcessTest {
 
     /** The commonest way back: a tap on the running wait, which leads to the Bank. */
     @Test fun whatWasTypedIsThereAfterTheNotificationOpenedTheApp() {
-        val kept = Bundle()
-        writingAboutToday().pause().stop().saveInstanceState(kept).destroy()
-        Handset.settle()
-        Handset.newProcess()
-        val again = Robolectric.buildActivity(MainActivity::class.java).setup(kept)
+        val again = Robolectric.buildActivity(MainActivity::class.java).setup(processEnds(writingAboutToday()))
         bank(again)
         assertEquals("begin far out", book(again))
         again.pause().stop().destroy()
     }
 
     @Test fun whatWasTypedAboutYesterdayIsNotInTodaysLine() {
-        val kept = Bundle()
-        writingAboutToday().pause().stop().saveInstanceState(kept).destroy()
-        Handset.settle()
-        Handset.newProcess()
-        val again = Robolectric.buildActivity(MainActivity::class.java).setup(kept)
+        val again = Robolectric.buildActivity(MainActivity::class.java).setup(processEnds(writingAboutToday()))
         bank(again)
         Handset.core.act(Action.EndSession, Handset.app.now())
         Handset.later(20 * 3_600)

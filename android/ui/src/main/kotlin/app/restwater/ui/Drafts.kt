@@ -23,7 +23,7 @@ class Drafts {
 
     operator fun get(place: String): String = texts.find { it.first == place }?.second.orEmpty()
 
-    /** An empty text is none. */
+    /** An empty text is removed. */
     operator fun set(place: String, text: String) {
         val others = texts.filter { it.first != place }
         texts = if (text.isEmpty()) others else (others + (place to text)).takeLast(MOST)

@@ -140,7 +140,7 @@ class FilesDesk(
         }
     }
 
-    /** Whatever failed is said, so no mark has to say it once more. */
+    /** A failure is reported at once, so the next process need not report it. */
     private suspend fun <T> orUnmarked(task: suspend () -> T): T =
         try {
             task()
@@ -238,7 +238,7 @@ class FilesDesk(
         page = FilesPage.SEND
     }
 
-    /** Makes a backup now. Its copy is no part of the work: the folder may wait for its network, and nobody here with it. */
+    /** Makes a backup now. Its copy is not part of this work, since the folder may wait for its network. */
     fun backUp() = run { work ->
         val made = core.backUp(now(), work) ?: return@run
         heard(made.says)
