@@ -88,8 +88,7 @@ impl Stamp {
         self.minutes_since(earlier) > minutes || self.is_weeks_after(earlier)
     }
 
-    /// Whether the phone was restarted in between and its wall clock shows that more than a fortnight has passed, of which the line
-    /// doesn't say how long it was.
+    /// Whether the phone was restarted in between and its wall clock shows that more than a fortnight has passed.
     pub fn is_weeks_after(&self, earlier: &Stamp) -> bool {
         let shown_ms = self.shown.wall_ms.saturating_sub(earlier.shown.wall_ms);
         self.since(earlier).uncertain_ms >= FORTNIGHT_MS && shown_ms > FORTNIGHT_MS
@@ -434,9 +433,8 @@ impl<'a> Builder<'a> {
             if moved { Some(expected) } else { before.kept.map(|kept| before.carried(kept, stamp.at_ms)) }
         });
         let moved = self.moved.get(&device).copied().unwrap_or_default();
-        let before = self.line.last.get(place).map(|before| before.known);
-        let known = before.filter(|_| !stamp.is_on_the_line());
-        let known = known.unwrap_or((stamp.at_ms, shown.wall_ms));
+        let before = self.line.last.get(place).filter(|_| !stamp.is_on_the_line());
+        let known = before.map_or((stamp.at_ms, shown.wall_ms), |before| before.known);
         let anchor = Anchor { device, at_ms: stamp.at_ms, shown, kept, known, moved };
         match self.line.last.get_mut(place) {
             Some(known) => *known = anchor,

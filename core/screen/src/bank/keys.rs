@@ -170,12 +170,11 @@ impl Pad<'_> {
     fn is_next(&self, key: Key) -> bool {
         let out_of_hours = is_out_of_hours(self.input);
         match (self.state, key) {
-            (BankState::Ready | BankState::Landed, Key::Cast) => !out_of_hours,
             // The weigh-in comes before END.
             (BankState::Over, Key::End) => {
                 left_open(self.input).is_some() || nets_to_weigh(self.input).is_empty()
             }
-            (BankState::Out, Key::Bite) => !out_of_hours,
+            (BankState::Ready | BankState::Landed, Key::Cast) | (BankState::Out, Key::Bite) => !out_of_hours,
             (BankState::Out, Key::WoundIn) => out_of_hours,
             (BankState::NoSession, Key::Start)
             | (BankState::FishOn, Key::Landed)
