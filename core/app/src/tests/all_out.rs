@@ -232,6 +232,17 @@ fn after_all_out_the_wide_key_is_end_and_it_is_next_once_the_nets_are_weighed() 
     assert_eq!(end(&mut phone, ALL_OUT + MIN).0, BankState::Out, "the bait is still out");
     phone.tap(ALL_OUT + 2 * MIN, &WOUND_IN).unwrap();
     assert_eq!(end(&mut phone, ALL_OUT + 3 * MIN), (BankState::Over, Key::End, KeyWeight::Outline));
+    phone.open();
+    assert_eq!(
+        end(&mut phone, ALL_OUT + 3 * MIN),
+        (BankState::Over, Key::End, KeyWeight::Outline),
+        "after a restart"
+    );
+    for (what, step) in super::clock_steps::STEPS {
+        let now = super::clock_steps::stepped(step, ALL_OUT + 3 * MIN);
+        let Screen::Bank(bank) = phone.app().screen(Which::Bank, &now).unwrap() else { panic!() };
+        assert_eq!(bank.state, BankState::Over, "{what}");
+    }
     assert_eq!(phone.bank_key(ALL_OUT + 3 * MIN, Key::Cast).weight, KeyWeight::Outline);
     assert!(phone.bank_key(ALL_OUT + 3 * MIN, Key::Cast).enabled, "for pleasure afterwards");
     let watch = phone.app().watch(&at(ALL_OUT + 3 * MIN));
