@@ -119,9 +119,10 @@ count_surefire() {
   sed -n 's/^.*Tests run: \([0-9]*\), Failures: \([0-9]*\), Errors: \([0-9]*\), Skipped: \([0-9]*\)$/\1 \2 \3 \4/p' |
     tail -1 | awk '{p=$1-$2-$3-$4; f=$2+$3} END{print p+0, f+0}'
 }
+# JUnit's own runner, once or in several processes.
 count_junit() {
-  awk '/^OK \([0-9]+ tests?\)/{gsub(/[^0-9]/,""); p=$0; f=0}
-       /^Tests run: [0-9]+, +Failures: [0-9]+/{gsub(/[^0-9 ]/,""); f=$2; p=$1-$2} END{print p+0, f+0}'
+  awk '/^OK \([0-9]+ tests?\)/{gsub(/[^0-9]/,""); p+=$0}
+       /^Tests run: [0-9]+, +Failures: [0-9]+/{gsub(/[^0-9 ]/,""); f+=$2; p+=$1-$2} END{print p+0, f+0}'
 }
 count_xctest() {
   sed -n 's/^.*Executed \([0-9]*\) tests\{0,1\}, with \(\([0-9]*\) tests\{0,1\} skipped and \)\{0,1\}\([0-9]*\) failures\{0,1\}.*$/\1 0\3 \4/p' |

@@ -66,19 +66,42 @@ compile_tests() {
   fi
 }
 
-# Every *Test.kt under android/app/src/test, by class name; only those that match ROBOLECTRIC_TESTS, if that is set.
+# Every *Test.kt under android/app/src/test, by class name, the longest file first; only those that match ROBOLECTRIC_TESTS, if
+# that is set.
+robolectric_classes() {
+  (cd android/app/src/test/kotlin && find . -name '*Test.kt' -printf '%s %P\n' | sort -rn | sed 's/^[0-9]* //; s|\.kt$||; s|/|.|g') |
+    grep -E "${ROBOLECTRIC_TESTS:-.}"
+}
+
+# In two processes at once, each with every other class: one uses one processor most of the time. What each says comes whole.
 run_robolectric() {
-  local jar classes out=$ANDROID_TESTS tests=android/app/src/test/kotlin
-  mapfile -t classes < <(cd $tests && find . -name '*Test.kt' | sort | sed 's|^\./||; s|\.kt$||; s|/|.|g' |
-    grep -E "${ROBOLECTRIC_TESTS:-.}")
+  local jar classes out=$ANDROID_TESTS odd=() even=() n other status=0
+  mapfile -t classes < <(robolectric_classes)
   mkdir -p "$out"/robolectric "$out"/config/com/android/tools target/screens/android
   while read -r jar; do cp -n "$(jar_of "$jar")" "$out"/robolectric/; done < <(instrumented)
   printf 'android_merged_manifest=%s\nandroid_resource_apk=%s\nandroid_merged_assets=\nandroid_custom_package=app.restwater\n' \
     "$TREE/$out/AndroidManifest.xml" "$TREE/$out/resources.apk" >"$out"/config/com/android/tools/test_config.properties
-  # The framework's plain classes come last, so that Robolectric's instrumented ones win. The --add-opens are for Robolectric,
-  # which uses the JDK's file descriptors when the framework closes one.
+  for n in "${!classes[@]}"; do
+    if [ $((n % 2)) = 0 ]; then even+=("${classes[n]}"); else odd+=("${classes[n]}"); fi
+  done
+  if [ ${#odd[@]} = 0 ]; then
+    robolectric "${even[@]}"
+    return
+  fi
+  robolectric "${odd[@]}" >"$out"/other.log 2>&1 &
+  other=$!
+  robolectric "${even[@]}" || status=$?
+  wait $other || status=$?
+  cat "$out"/other.log
+  return "$status"
+}
+
+# robolectric CLASS...: in one JVM. The framework's plain classes come last, so that Robolectric's instrumented ones win. The
+# --add-opens are for Robolectric, which uses the JDK's file descriptors when the framework closes one.
+robolectric() {
+  local out=$ANDROID_TESTS
   java_21 -Xmx2g --add-opens java.base/java.io=ALL-UNNAMED --add-opens java.base/java.lang=ALL-UNNAMED --add-opens java.base/jdk.internal.access=ALL-UNNAMED -Drobolectric.offline=true -Drobolectric.dependency.dir="$TREE/$out/robolectric" \
     -Djna.library.path="$TREE/$LIBRARY" -Drestwater.tree="$PWD" -Drestwater.screens="$TREE/target/screens/android" \
     -cp "$out/classes:$ANDROID_OUT/app:$ANDROID_OUT/ui:$out/config:android/app/robolectric:$(test_libraries):$(jar_of org.robolectric:android-all:"$FRAMEWORK")" \
-    org.junit.runner.JUnitCore "${classes[@]}"
+    org.junit.runner.JUnitCore "$@"
 }

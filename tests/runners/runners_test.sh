@@ -33,6 +33,7 @@ same "cargo: every binary's closing line is added" "5 passed, 2 failed" "$(ends=
 same "surefire: the sum, not the classes; skipped tests don't pass" "2 passed, 0 failed" "$(counted surefire $'[INFO] Tests run: 3, Failures: 0, Errors: 0, Skipped: 1, Time elapsed: 1 s -- in A\n[INFO] Tests run: 3, Failures: 0, Errors: 0, Skipped: 1')"
 same "junit: all passed" "12 passed, 0 failed" "$(counted junit 'OK (12 tests)')"
 same "junit: some failed" "10 passed, 2 failed" "$(ends=1 counted junit 'Tests run: 12,  Failures: 2')"
+same "junit: two processes are added" "19 passed, 1 failed" "$(ends=1 counted junit $'Tests run: 12,  Failures: 1\nOK (8 tests)')"
 same "xctest" "7 passed, 2 failed" "$(ends=1 counted xctest $'\e[31mExecuted 9 tests, with 2 failures (0 unexpected) in 0.1 (0.1) seconds\e[0m')"
 same "plain" "4 passed, 0 failed" "$(counted plain '4 passed, 0 failed')"
 same "a check passes by its last line" "1 passed, 0 failed" "$(counted check ok)"
