@@ -171,6 +171,12 @@ impl Advisor {
         self.earlier().iter().filter(|before| before.day.tells())
     }
 
+    /// How many of them there are: the angler's own and another's.
+    pub(super) fn earlier_sessions(&self) -> [usize; 2] {
+        let of_another = self.evidence().filter(|before| before.of_another).count();
+        [self.evidence().count() - of_another, of_another]
+    }
+
     /// Whether there are earlier sessions of another angler, counted or not.
     pub(super) fn any_of_another(&self) -> bool {
         self.any_of_another
@@ -193,8 +199,7 @@ impl Advisor {
         let (posterior, advice) = last.of_cast(session, rod, now);
         let (advice, spots) = by_spots(advice, spots);
         let waiting = waited.and_then(|minutes| posterior.waiting_on(minutes).ok());
-        let of_another = self.evidence().filter(|before| before.of_another).count();
-        let earlier = self.evidence().count() - of_another;
+        let [earlier, of_another] = self.earlier_sessions();
         Some(Reading {
             advice,
             waited_min: waited,

@@ -72,6 +72,7 @@ impl App {
         let rest = read.as_ref().map(|(advice, rhythm)| RestInput {
             advice,
             rhythm: *rhythm,
+            earlier: self.advisor.earlier_sessions(),
             rest: state.rest.as_ref().and_then(|(_, rest)| rest.as_ref()),
             weights_guessed: guessed,
         });

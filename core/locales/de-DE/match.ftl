@@ -27,7 +27,8 @@ match-casts = { $out ->
     [0] Würfe übrig
     [one] Würfe nach diesem
    *[other] Würfe nach diesen
-}, je { $leave } min
+}
+match-casts-least = mindestens { $casts }
 match-range = { $low } bis { $high }
 match-late = Zum Neuwerfen einholen
 match-late-from = lohnt bis { $time }
@@ -35,15 +36,8 @@ match-late-now = lohnt nicht mehr
 match-late-in = bis Schluss kostet ein Wurf nichts
 match-late-how = Nach { $time } ({ $from } bis { $to }) hat ein neu geworfener Köder weniger als die halbe Chance eines vollen Wurfs: hol dafür nicht ein. Eine Rute, die drin ist, darf noch geworfen werden: das kostet bis Schluss nichts.
 
-match-coming-says = Zu erwarten: { $bites ->
-    [0] kein Biss mehr
-    [one] noch etwa 1 Biss
-   *[other] noch etwa { $bites } Bisse
-} und { $fish ->
-    [0] kein Fisch mehr
-    [one] noch 1 Fisch
-   *[other] noch { $fish } Fische
-}, am Ende etwa { $weight }.
+match-coming-says = Wahrscheinliches Ergebnis: { $low } bis { $high }.
+match-coming-one = Wahrscheinliches Ergebnis: { $low }.
 match-coming-cant-tell = Noch unklar: zu wenige Bisse, um zu sagen, was kommt.
 
 match-bites = Bisse noch
@@ -66,7 +60,7 @@ match-how = An mindestens 8 von 10 solchen Tagen liegt die Summe in jeder Spanne
     [0] Der nächste Wurf
    *[other] Dieser Wurf
 } liegt { $leave } min, spätere { $then } min, { $turn } min dazwischen.
-match-cant-tell-why = Vor drei Bissen sagt das Protokoll nicht, was kommt; Würfe werden mit einer geschätzten Liegezeit gezählt.
+match-cant-tell-why = Vor drei Bissen sagt das Protokoll nicht, was kommt; Würfe werden ohne Biss und mit geschätzten Liegezeiten gezählt, { $leave } min und dann { $then } min.
 match-weights-guessed = Noch kein Fisch gelandet: die Gewichte sind die Schätzungen der Arten.
 match-estimates = Gewichte der Arten nähern sich den gewogenen Fischen. Ein geschätztes Gewicht kann um ein Viertel daneben liegen.
 

@@ -28,7 +28,8 @@ match-casts = { $out ->
     [0] Casts left
     [one] Casts after this one
    *[other] Casts after these
-}, { $leave } min each
+}
+match-casts-least = at least { $casts }
 match-range = { $low } to { $high }
 match-late = Winding in to recast
 match-late-from = worth it until { $time }
@@ -36,15 +37,8 @@ match-late-now = no longer worth it
 match-late-in = a cast costs nothing until all-out
 match-late-how = After { $time } ({ $from } to { $to }) a new cast has less than half the chance of a full cast, so don't wind in for one. A rod that is in may still be cast: that costs nothing until all-out.
 
-match-coming-says = Expect { $bites ->
-    [0] no more bites
-    [one] about 1 more bite
-   *[other] about { $bites } more bites
-} and { $fish ->
-    [0] no more fish
-    [one] 1 more fish
-   *[other] { $fish } more fish
-}, to finish with about { $weight }.
+match-coming-says = Likely finish: { $low } to { $high }.
+match-coming-one = Likely finish: { $low }.
 match-coming-cant-tell = Can't tell yet: too few bites to say what is to come.
 match-bites = Bites to come
 match-fish-to-come = Fish to come
@@ -66,7 +60,7 @@ match-how = On at least 8 days in 10 like this, the total falls in each range; "
     [0] The next cast
    *[other] This cast
 } is left { $leave } min, later ones { $then } min, { $turn } min between.
-match-cant-tell-why = Until three bites have come, the record can't tell what is to come, and the casts left are counted with a guessed leave time.
+match-cant-tell-why = Until three bites have come, the record can't tell what is to come, and the casts left are counted without a bite and with guessed leave times, { $leave } min and then { $then } min.
 match-weights-guessed = No fish is landed yet: weights are the guesses of the classes.
 match-estimates = Class weights move towards fish you weigh. A weight by eye may be a quarter out either way.
 

@@ -27,7 +27,8 @@ match-casts = { $out ->
     [0] Lancers restants
     [one] Lancers après celui-ci
    *[other] Lancers après ceux-ci
-}, { $leave } min chacun
+}
+match-casts-least = au moins { $casts }
 match-range = { $low } à { $high }
 match-late = Ramener pour relancer
 match-late-from = utile jusqu'à { $time }
@@ -35,15 +36,8 @@ match-late-now = plus utile
 match-late-in = un lancer ne coûte rien avant la fin
 match-late-how = Après { $time } ({ $from } à { $to }), un appât relancé a moins de la moitié des chances d'un lancer plein : ne ramenez pas pour cela. Une canne rentrée peut encore lancer : cela ne coûte rien avant la fin.
 
-match-coming-says = À attendre : { $bites ->
-    [0] plus aucune touche
-    [one] encore environ { $bites } touche
-   *[other] encore environ { $bites } touches
-} et { $fish ->
-    [0] plus aucun poisson
-    [one] encore { $fish } poisson
-   *[other] encore { $fish } poissons
-}, pour finir vers { $weight }.
+match-coming-says = Total probable : { $low } à { $high }.
+match-coming-one = Total probable : { $low }.
 match-coming-cant-tell = Pas encore clair : trop peu de touches pour dire ce qui vient.
 
 match-bites = Touches à venir
@@ -66,7 +60,7 @@ match-how = Au moins 8 jours pareils sur 10, le total tombe dans chaque fourchet
     [0] Le prochain lancer
    *[other] Ce lancer
 } reste { $leave } min, les suivants { $then } min, { $turn } min entre eux.
-match-cant-tell-why = Avant trois touches, le journal ne peut dire ce qui vient, et les lancers sont comptés sur une durée supposée.
+match-cant-tell-why = Avant trois touches, le journal ne peut dire ce qui vient, et les lancers sont comptés sans touche, sur des durées supposées, { $leave } min puis { $then } min.
 match-weights-guessed = Aucun poisson pris : les poids sont les estimations des espèces.
 match-estimates = Les poids des espèces suivent les poissons pesés. Un poids à l'œil peut s'écarter d'un quart.
 

@@ -11,7 +11,6 @@
 #[doc(hidden)]
 pub struct UniFfiTag;
 
-pub mod casts_left;
 pub mod class;
 pub mod clock;
 pub mod forecast;

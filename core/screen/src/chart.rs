@@ -164,6 +164,9 @@ pub struct ChartView {
     pub lines: Vec<ChartLine>,
     /// Stretches.
     pub spans: Vec<ChartSpan>,
+    /// Where no cast was out so long, with dots behind what is drawn and its words in the key; the part of a stretch that lies in it is
+    /// dashed. `None` if all of the axis was tried.
+    pub not_tried: Option<ChartSpan>,
     /// Points.
     pub dots: Vec<ChartDot>,
 }
@@ -183,6 +186,7 @@ impl ChartView {
             bars: Vec::new(),
             lines: Vec::new(),
             spans: Vec::new(),
+            not_tried: None,
             dots: Vec::new(),
         }
     }

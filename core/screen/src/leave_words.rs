@@ -13,6 +13,7 @@ pub(crate) fn leave_words(words: &Wording, advice: &Advice) -> String {
         AdviceState::CantTellYet => leave(words, "advice-try", advice),
         AdviceState::LengthHardlyMatters => leave(words, "advice-length-hardly", advice),
         AdviceState::NoReasonToWindIn => leave(words, "advice-no-reason-to-wind-in", advice),
+        AdviceState::HoldUntilRecastBy if advice.is_early => leave(words, "advice-try-about", advice),
         AdviceState::HoldUntilRecastBy => {
             let recast = advice.leave_min.to_string();
             words
@@ -31,12 +32,37 @@ pub(crate) fn near_best_words(words: &Wording, advice: &Advice) -> Option<String
     let (hold, recast) = advice.hold_until_min.zip(advice.recast_by_min)?;
     let (hold, recast) = (whole(hold), whole(recast));
     let args = [("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))];
-    goes_on_looking(advice).then(|| words.say_with("waits-near-best", &args))
+    (goes_on_looking(advice) && !advice.is_early).then(|| words.say_with("waits-near-best", &args))
 }
 
 /// Whether the minute to recast by is past what is near-best by the record, to find out what comes later.
 pub(crate) fn goes_on_looking(advice: &Advice) -> bool {
     advice.recast_by_min.is_some_and(|until| f64::from(advice.leave_min) > until + 1.0)
+}
+
+/// Fewer bites than this are called early.
+const EARLY_BITES: usize = 6;
+
+/// "3 bites in 5 casts so far."
+pub(crate) fn bites_in_casts(words: &Wording, bites: usize, casts: usize) -> String {
+    let is_early = (1..EARLY_BITES).contains(&bites);
+    let id = if is_early { "advice-early" } else { "advice-so-far" };
+    words.say_with(id, &[("bites", Arg::Count(bites)), ("casts", Arg::Count(casts))])
+}
+
+/// Counts of a day, where a figure also rests on earlier sessions: the angler's own and another's.
+pub(crate) fn earlier_words(words: &Wording, own: usize, of_another: usize) -> Vec<String> {
+    let with = [("advice-earlier", own), ("whose-counted", of_another)];
+    let with = with.into_iter().filter(|(_, count)| *count > 0);
+    with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))])).collect()
+}
+
+/// The band of the pictures, in minutes: from when to hold until the minute of the headline. `None` while the record says too little
+/// for a band.
+pub(crate) fn band(advice: &Advice) -> Option<(f64, f64)> {
+    let to = f64::from(advice.leave_min);
+    let known = advice.state != AdviceState::CantTellYet && !advice.is_early;
+    advice.hold_until_min.filter(|_| known).map(|hold| (hold.min(to), to))
 }
 
 /// "Assumes 2 min between casts until three are timed.", or `None` once they are.

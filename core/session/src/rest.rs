@@ -1,8 +1,6 @@
 //! The rest of a match: casts left, the last cast worth making, bites, fish and weight to come.
 
 use crate::{EndCause, Rhythm, Session};
-use restwater_match_day::casts_left::{CastsLeft, CastsLeftError, RangeMs, casts_left};
-use restwater_match_day::clock::MINUTE_MS;
 use restwater_match_day::forecast::{
     FishKind, Forecast, ForecastError, LAWS, Landing, LastCast, Plan, Range, TimeLeft, forecast,
     last_useful_cast,
@@ -10,7 +8,7 @@ use restwater_match_day::forecast::{
 use restwater_match_day::rules::{MatchRules, NetRule};
 use restwater_match_day::running::{Running, UPPER};
 use restwater_match_day::weight::Weight;
-use restwater_waits::{Advice, AdviceState, WaitPosterior};
+use restwater_waits::{Advice, WaitPosterior};
 
 /// 90 % point of the standard normal: the ends of a range that holds eight futures in ten.
 const TENTH: f64 = 1.281_551_565_544_600_4;
@@ -30,41 +28,6 @@ pub struct Rest {
 pub fn leaves(advice: &Advice) -> (f64, f64) {
     let first = f64::from(advice.leave_min);
     (first, advice.best_min.map_or(first, |best| best.min(first)))
-}
-
-/// How long casts are left and how long the turn-round between two takes, from the advice, in ms.
-pub fn cycle(advice: &Advice, rhythm: &Rhythm) -> (RangeMs, RangeMs) {
-    let ms = |minutes: f64| libm::round(minutes * MINUTE_MS as f64) as i64;
-    let recast = f64::from(advice.leave_min);
-    let hold = advice.hold_until_min.filter(|_| advice.state != AdviceState::CantTellYet).unwrap_or(recast);
-    let leave = RangeMs { low: ms(hold.min(recast)), high: ms(recast) };
-    let turn = rhythm.turn_round_min;
-    // A guessed turn-round may really be half or twice as long.
-    let turn = if rhythm.turn_rounds == 0 { (0.5 * turn, 2.0 * turn) } else { (turn, turn) };
-    (leave, RangeMs { low: ms(turn.0), high: ms(turn.1) })
-}
-
-/// Casts left on all rods together. A cast that is out is not counted, but takes its time. `out_min` has one
-/// entry for each rod: the minutes its bait has been out, negative while it settles, or `None`. Each cast settles for `settle_min`
-/// before it is left.
-pub fn casts_of_all_rods(
-    left_ms: i64,
-    out_min: &[Option<f64>],
-    leave: RangeMs,
-    turn: RangeMs,
-    settle_min: f64,
-) -> Result<CastsLeft, CastsLeftError> {
-    let ms = |minutes: f64| libm::round(minutes * MINUTE_MS as f64) as i64;
-    let settle = ms(settle_min);
-    let between = RangeMs { low: turn.low + settle, high: turn.high + settle };
-    let mut all = CastsLeft { low: 0, high: 0 };
-    for out in out_min {
-        let busy = |leave: i64, turn: i64| out.map_or(0, |min| (leave - ms(min)).max(0) + turn);
-        let low = casts_left(left_ms - busy(leave.high, turn.high), 0, leave, between)?.low;
-        let high = casts_left(left_ms - busy(leave.low, turn.low), 0, leave, between)?.high;
-        all = CastsLeft { low: all.low.saturating_add(low), high: all.high.saturating_add(high) };
-    }
-    Ok(all)
 }
 
 /// How many hooked fish were landed and not landed so far, and the kinds of fish to draw from.
@@ -99,6 +62,7 @@ pub fn rest_of_match(
         first,
         leave,
         turn_round: rhythm.turn_round_min,
+        turn_round_guessed: rhythm.turn_rounds == 0,
         settle: rhythm.settle_min,
         bite_extra: rhythm.bite_extra_min,
         reserve: 0.0,
@@ -148,35 +112,6 @@ mod tests {
     use restwater_match_day::running::NearLimit;
     use restwater_match_day::running::RunningNet;
     use restwater_match_day::weight::Total;
-
-    fn exactly(minutes: i64) -> RangeMs {
-        RangeMs::exactly(minutes * MINUTE_MS)
-    }
-
-    #[test]
-    fn a_cast_that_is_out_takes_its_time_but_is_not_one_of_those_left() {
-        let of = |out: &[Option<f64>]| {
-            let left = casts_of_all_rods(60 * MINUTE_MS, out, exactly(18), exactly(2), 0.0);
-            left.map(|c| (c.low, c.high)).unwrap()
-        };
-        assert_eq!(of(&[None]), (3, 3), "60 / 20");
-        assert_eq!(of(&[Some(0.0)]), (2, 2), "20 of the 60 are its own");
-        assert_eq!(of(&[Some(17.0)]), (2, 2), "57 / 20");
-        assert_eq!(of(&[Some(30.0), None]), (5, 5), "58 / 20 and 60 / 20");
-    }
-
-    /// By hand: a cast takes 3 + 10 + 2 min, and one that is out settles for the minutes that are left of the three.
-    #[test]
-    fn each_cast_settles_before_it_is_left() {
-        let of = |out: Option<f64>| {
-            casts_of_all_rods(60 * MINUTE_MS, &[out], exactly(10), exactly(2), 3.0).unwrap().low
-        };
-        assert_eq!(of(None), 4, "60 / 15, and not 60 / 12");
-        assert_eq!((of(Some(9.0)), of(Some(0.0)), of(Some(-3.0))), (3, 3, 3), "57, 48 and 45 min / 15");
-        let just =
-            |out| casts_of_all_rods(59 * MINUTE_MS, &[Some(out)], exactly(10), exactly(2), 3.0).unwrap().low;
-        assert_eq!((just(0.0), just(-3.0)), (3, 2), "47 and 44 min / 15");
-    }
 
     fn counted(mean_g: f64, upper_g: f64, grams: i64) -> Running {
         let net = RunningNet {

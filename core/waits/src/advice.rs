@@ -6,6 +6,8 @@ use super::{BiteError, WaitPosterior};
 
 /// How many bites are needed before the record is said to show anything.
 pub const BITES_TO_TELL: f64 = 3.0;
+/// With fewer bites than this a near-best band of a few minutes says more than the record does.
+const EARLY_BITES: f64 = 6.0;
 /// If the end of the band is this many times its start, the length is said to hardly matter.
 const WIDE_BAND: f64 = 3.0;
 
@@ -27,6 +29,9 @@ pub enum AdviceState {
 pub struct Advice {
     /// What the record honestly says.
     pub state: AdviceState,
+    /// Whether the whole record, earlier days by their weight, has too few bites for a narrow band: the curve is nearly flat then, and
+    /// the minutes are only something to try.
+    pub is_early: bool,
     /// Best leave time, minutes; `None` if no finite time is best.
     pub best_min: Option<f64>,
     /// Start of the near-best band; `None` only before there is any rate at all.
@@ -40,7 +45,7 @@ pub struct Advice {
     /// Bites per hour that the habit loses compared with the best.
     pub lost_at_habit: Option<f64>,
     /// Shortest interval of waiting time with half of all bites to come; `None` if it would reach past the
-    /// horizon.
+    /// horizon, and while the record is early.
     pub bite_window: Option<(f64, f64)>,
     /// Longest wait of the record, beyond which nothing is known.
     pub longest_wait_min: f64,
@@ -83,15 +88,17 @@ impl WaitPosterior {
         let end = means.times[means.known - 1];
         let reach = band.until.unwrap_or(end);
         let next = self.next_leave();
+        let is_early = self.all_bites < EARLY_BITES;
         Advice {
             state: self.state(&band, end),
+            is_early,
             best_min: band.inside.then_some(band.best),
             hold_until_min: Some(band.from),
             recast_by_min: band.until,
             best_rate_per_hour: per_hour,
             rate_at_habit: at_habit,
             lost_at_habit: at_habit.map(|rate| (per_hour - rate).max(0.0)),
-            bite_window: bite_window(means),
+            bite_window: bite_window(means).filter(|_| !is_early),
             longest_wait_min: self.longest_min,
             beyond_the_record: reach.min(band.best) > self.longest_min,
             asks_for_longer: self.longest_min > 0.0 && next > self.longest_min,

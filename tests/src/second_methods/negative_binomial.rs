@@ -33,8 +33,15 @@ mod tests {
 
     #[test]
     fn the_forecast_of_exponential_waits_is_the_negative_binomial() {
-        let plan =
-            Plan { first: 15.0, leave: 15.0, turn_round: 0.0, settle: 0.0, bite_extra: 0.0, reserve: 0.0 };
+        let plan = Plan {
+            first: 15.0,
+            leave: 15.0,
+            turn_round: 0.0,
+            turn_round_guessed: false,
+            settle: 0.0,
+            bite_extra: 0.0,
+            reserve: 0.0,
+        };
         let landing = Landing { landed: 8, not_landed: 2, kinds: vec![FishKind::alike(1.0)] };
         let left = TimeLeft { minutes: AHEAD, rods: vec![None] };
         let found = forecast(&laws(), &left, &plan, &landing, 3).unwrap();

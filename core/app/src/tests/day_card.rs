@@ -93,7 +93,7 @@ fn after_end_the_card_of_the_day_shows_the_habit_and_what_to_try() {
     let said: Vec<(&str, &str)> =
         card.lines.iter().map(|line| (line.label.as_str(), line.detail.as_str())).collect();
     let next = bank.advice.headline.as_str();
-    assert!(next.starts_with("Hold until "), "as the Bank says it: {next}");
+    assert!(next.starts_with("Try about "), "as the Bank says it: {next}");
     let habit = "Your 4 wind-ins all came by 12 min. Every bite came after 14 min.";
     assert_eq!(said, [("Waits", habit), ("Try next", next)], "the heading says which session");
     let KeyTap::Share { text } = &card.keys[0].tap else { panic!("{:?}", card.keys) };

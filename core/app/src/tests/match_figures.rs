@@ -84,10 +84,10 @@ fn a_cast_that_is_out_is_not_among_those_left_and_none_is_called_this_one() {
     let view = four_fish(&mut phone, FISHING);
     let label = |view: &MatchView, start: &str| view.lines.iter().any(|line| line.label.starts_with(start));
     let how = |view: &MatchView, says: &str| view.coming_figures.lines.iter().any(|line| line.contains(says));
-    assert!(label(&view, "Casts after this one, ") && how(&view, "This cast is left "), "{view:?}");
+    assert!(label(&view, "Casts after this one") && how(&view, "This cast is left "), "{view:?}");
     phone.tap(FISHING + 62 * MIN, &WOUND_IN).unwrap();
     let view = phone.view(FISHING + 63 * MIN);
-    assert!(label(&view, "Casts left, ") && how(&view, "The next cast is left "), "{view:?}");
+    assert!(label(&view, "Casts left") && how(&view, "The next cast is left "), "{view:?}");
 }
 
 /// 9:10, 10:40 and 14:20; the longest wait is 15:24.

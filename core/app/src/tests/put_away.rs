@@ -62,7 +62,7 @@ fn rods_that_are_in_together_are_not_put_away() {
         phone.tap(18 * MIN + i64::from(rod), &Action::Cast { rod }).unwrap();
         phone.tap(28 * MIN + i64::from(rod), &Action::WoundIn { rod }).unwrap();
     }
-    let low = |text: &str| text.split(' ').next().unwrap().parse::<u32>().unwrap();
+    let low = |text: &str| text.split(' ').find_map(|word| word.parse::<u32>().ok()).unwrap();
     let casts = low(&forecast(&mut phone, 100 * MIN)[0]);
     let mut alone = with_rods(1);
     alone.tap(2_000, &tap(MatchTap::Rule { rule: RuleTap::Begin })).unwrap();

@@ -47,7 +47,15 @@ fn a_cast_that_settles_costs_what_one_cast_later_costs() {
     assert_eq!(bank.strip.recast_min, other.strip.recast_min);
     assert_eq!(bank.advice, other.advice);
     let (view, other) = (settles.view(now), later.view(now));
-    assert_eq!(value(&view, "Casts left"), value(&other, "Casts left"));
+    // Of two simulations, one of which begins three minutes later: within a cast of each other.
+    let ends = |view: &MatchView| {
+        let value = value(view, "Casts left");
+        let numbers = value.split(|c: char| !c.is_ascii_digit()).filter_map(|n| n.parse().ok());
+        let numbers: Vec<i64> = numbers.collect();
+        [*numbers.iter().min().unwrap(), *numbers.iter().max().unwrap()]
+    };
+    let (ends, others) = (ends(&view), ends(&other));
+    assert!(ends.iter().zip(&others).all(|(a, b)| (a - b).abs() <= 1), "{ends:?} {others:?}");
     assert_eq!(late(&view), late(&other) - 3, "a bait cast then fishes three minutes later");
 }
 

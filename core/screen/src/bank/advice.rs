@@ -2,15 +2,14 @@
 
 use super::{AdviceTone, AdviceView, BankInput, BankState, Reading, SpotsReading, hours, left_open};
 use crate::figures::whole;
-use crate::leave_words::{goes_on_looking, guess_words, habit_words, leave, leave_words, not_seen_words};
+use crate::leave_words::{bites_in_casts, earlier_words, goes_on_looking, guess_words, habit_words, leave};
+use crate::leave_words::{leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
 use restwater_session::Session;
 use restwater_waits::{Advice, AdviceState, FittedTo};
 
-/// Fewer bites than this are called early.
-const EARLY_BITES: usize = 6;
 /// A loss by habit below this share of the best rate is not worth a sentence.
 const WORTH_SAYING: f64 = 0.05;
 
@@ -136,7 +135,7 @@ fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
     more.extend(not_seen_words(words, reading.unseen));
     AdviceView {
         headline: leave(words, if past { "advice-try-past" } else { "advice-try" }, advice),
-        detail: counts_by(words, reading, "advice-so-far"),
+        detail: counts_by(words, reading, so_far(words, reading)),
         more,
         tone: AdviceTone::Unknown,
     }
@@ -160,28 +159,21 @@ fn tone(reading: &Reading) -> AdviceTone {
 }
 
 fn counts(words: &Wording, reading: &Reading) -> String {
-    let is_early = (1..EARLY_BITES).contains(&reading.advice.bites);
-    counts_by(words, reading, if is_early { "advice-early" } else { "advice-so-far" })
+    counts_by(words, reading, bites_in_casts(words, reading.advice.bites, reading.casts + reading.unseen))
 }
 
-fn counts_by(words: &Wording, reading: &Reading, id: &str) -> String {
-    let advice = &reading.advice;
-    let counts = words.say_with(
-        id,
-        &[("bites", Arg::Count(advice.bites)), ("casts", Arg::Count(reading.casts + reading.unseen))],
-    );
+/// The same of a record that says nothing yet, where "so far" would be a promise.
+fn so_far(words: &Wording, reading: &Reading) -> String {
+    let (bites, casts) = (reading.advice.bites, reading.casts + reading.unseen);
+    words.say_with("advice-so-far", &[("bites", Arg::Count(bites)), ("casts", Arg::Count(casts))])
+}
+
+fn counts_by(words: &Wording, reading: &Reading, counts: String) -> String {
     // A small screen has one line for this. Without the earlier sessions the counts would not bear the figure; that it was not
     // tried is said below too.
-    let with = earlier_words(words, reading);
+    let with = earlier_words(words, reading.earlier, reading.of_another);
     let not_tried = not_tried_words(words, reading).filter(|_| with.is_empty());
     std::iter::once(counts).chain(not_tried).chain(with).collect::<Vec<_>>().join(" ")
-}
-
-/// The counts are today's, while the figure also rests on earlier sessions.
-fn earlier_words(words: &Wording, reading: &Reading) -> Vec<String> {
-    let with = [("advice-earlier", reading.earlier), ("whose-counted", reading.of_another)];
-    let with = with.into_iter().filter(|(_, count)| *count > 0);
-    with.map(|(id, count)| words.say_with(id, &[("count", Arg::Count(count))])).collect()
 }
 
 /// "Past 24 min: not tried.", if the minute of the headline is past every cast so far and past the one that is out.
@@ -198,7 +190,7 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     let advice = &reading.advice;
     let mut more = Vec::new();
     if goes_on_looking(advice) {
-        more.push(words.say("advice-look"));
+        more.push(leave(words, "advice-look", advice));
     } else if advice.state == AdviceState::LengthHardlyMatters {
         more.extend(advice.hold_until_min.map(|hold| minutes(words, "advice-as-good-from", "hold", hold)));
     }
@@ -217,9 +209,11 @@ fn more(words: &Wording, reading: &Reading) -> Vec<String> {
     more
 }
 
-/// If the figure is beyond every cast so far: that this is to find out what comes then.
+/// If the figure is beyond every cast so far: that this is to find out what comes then, unless that was said of the figure.
 fn longer(words: &Wording, reading: &Reading) -> Option<String> {
-    not_tried_words(words, reading).map(|_| words.say("advice-longer"))
+    let tells = reading.advice.state != AdviceState::CantTellYet;
+    let said = tells && goes_on_looking(&reading.advice);
+    not_tried_words(words, reading).filter(|_| !said).map(|_| words.say("advice-longer"))
 }
 
 fn lost(words: &Wording, advice: &Advice) -> Option<String> {

@@ -1,7 +1,8 @@
 //! The wait strip: a tape of minutes with this session's waits on it.
 
-use super::{BankInput, RodLeave, StripMark, StripMarkShape, StripView};
+use super::{BankInput, StripMark, StripMarkShape, StripView};
 use crate::Arg;
+use crate::leave_words::band;
 use restwater_session::{Session, running_from_ms, running_wait_min, waits_of};
 use restwater_waits::{AdviceState, Wait};
 use std::collections::HashMap;
@@ -18,14 +19,13 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let waits = open.map_or_else(Vec::new, waits_of);
     let cast = open.and_then(|session| session.running(input.chosen));
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
-    // While the record says nothing no band is drawn: it would only be that of the prior. The band ends at the figure of the
-    // headline.
+    // While the record says nothing no band is drawn: it would only be that of the prior, and while it says little only the minute of
+    // the headline.
     let advice = input.reading.map(|r| &r.advice);
     let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);
     let advice = advice.filter(|a| a.state != AdviceState::CantTellYet);
-    let leave = input.reading.and_then(|reading| RodLeave::of(input.chosen, reading));
-    let recast_min = leave.map(|leave| leave.recast_min);
-    let hold_min = leave.and_then(|leave| leave.hold_min);
+    let recast_min = advice.map(|a| f64::from(a.leave_min));
+    let hold_min = advice.and_then(band).map(|(hold, _)| hold);
     let longest = waits.iter().map(|w| w.minutes()).fold(SHORTEST_MIN - 5.0, f64::max);
     let longest = [elapsed_min, hold_min, recast_min].into_iter().flatten().fold(longest, f64::max);
     let length_min = (libm::ceil((longest + 2.0) / 5.0) * 5.0).min(LONGEST_MIN);

@@ -69,9 +69,10 @@ fn best_of_the_tried(words: &Wording, advice: &Advice) -> Option<String> {
     if advice.state == AdviceState::LengthHardlyMatters {
         return Some(words.say_with("next-hardly", &[("longest", Arg::Text(&longest))]));
     }
-    let hold = whole(advice.hold_until_min?.min(advice.longest_wait_min));
+    let middle = advice.best_min.filter(|_| advice.is_early).or(advice.hold_until_min)?;
+    let hold = whole(middle.min(advice.longest_wait_min));
     let recast = advice.recast_by_min.map(|recast| whole(recast.min(advice.longest_wait_min)));
-    Some(match recast.filter(|recast| *recast != hold) {
+    Some(match recast.filter(|recast| *recast != hold && !advice.is_early) {
         Some(recast) => {
             words.say_with("next-near-best", &[("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))])
         }

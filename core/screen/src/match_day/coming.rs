@@ -7,33 +7,29 @@ use super::{MatchInput, MatchLine, RestInput};
 use crate::Arg;
 use crate::date::hours_minutes;
 use crate::figures::whole;
-use crate::leave_words::guess_words;
-use restwater_match_day::casts_left::RangeMs;
+use crate::leave_words::{bites_in_casts, earlier_words, guess_words};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{LastCast, Range};
 use restwater_match_day::running::Running;
-use restwater_session::MatchDay;
-use restwater_session::rest::{Rest, casts_of_all_rods, cycle, finish, leaves};
-use restwater_session::rods_waited_min;
+use restwater_session::rest::{Rest, finish, leaves};
+use restwater_session::{MatchDay, casts_ended};
 use restwater_sky::daylight::{Light, Place, at_all_out};
 use restwater_waits::AdviceState;
 
-/// Casts left, and from when casts that are out had better stay out.
+/// Casts left, and from when casts that are out had better stay out. The casts are those of the simulation that the bites come
+/// from, so that the two can't contradict each other.
 pub(super) fn casts(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine> {
-    let (Some(session), Ok(left_ms)) = (input.session, match_day.left_ms(input.now)) else {
-        return Vec::new();
-    };
     let Some(rest) = &input.rest else { return Vec::new() };
-    let (leave, turn) = cycle(rest.advice, &rest.rhythm);
-    let out = rods_waited_min(session, input.now);
-    let count = casts_of_all_rods(left_ms, &out, leave, turn, rest.rhythm.settle_min).ok();
-    let value = count.map_or_else(
-        || input.say("match-cant-tell", &[]),
-        |c| numbers(input, f64::from(c.low), f64::from(c.high)),
-    );
-    let leave = span(input, leave);
-    let label = [("leave", Arg::Text(&leave)), ("out", Arg::Count(out.iter().flatten().count()))];
-    let label = input.words.say_with("match-casts", &label);
+    let value = match rest.rest.map(|of| &of.coming) {
+        None => input.say("match-cant-tell", &[]),
+        // While nothing is said of bites, those that would end casts early aren't counted on.
+        Some(coming) if cant_tell(rest) => match coming.casts_without_bites {
+            0 => "0".to_owned(),
+            casts => input.say("match-casts-least", &[("casts", &casts.to_string())]),
+        },
+        Some(coming) => likely(input, &coming.casts, whole),
+    };
+    let label = input.words.say_with("match-casts", &[("out", Arg::Count(baits_out(input)))]);
     vec![MatchLine::new(label, value), late_cast(input, rest, match_day)]
 }
 
@@ -127,22 +123,24 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
     lines
 }
 
-/// What to expect, as an angler would say it.
+/// What to expect as a range, and what that rests on: "Likely finish: 16 lb to 52 lb. 3 bites in 5 casts so far."
 pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
-    let Some(rest) = &input.rest else { return String::new() };
+    let (Some(session), Some(rest)) = (input.session, &input.rest) else { return String::new() };
     let Some(Rest { coming, .. }) = rest.rest.filter(|_| !cant_tell(rest)) else {
         return input.say("match-coming-cant-tell", &[]);
     };
     let setup = &match_day.setup;
-    let end = input.at_scales().map(|own| finish(&setup.rules, &own, coming.weight).likely);
-    let count = |range: Range| libm::round(range.likely).max(0.0) as usize;
-    let weight = estimate(input.words, setup.unit, end.unwrap_or(coming.weight.likely));
-    let args = [
-        ("bites", Arg::Count(count(coming.bites))),
-        ("fish", Arg::Count(count(coming.fish))),
-        ("weight", Arg::Text(&weight)),
-    ];
-    input.words.say_with("match-coming-says", &args)
+    let Some(own) = input.at_scales() else { return String::new() };
+    let Range { low, high, .. } = finish(&setup.rules, &own, coming.weight);
+    let [low, high] = [low, high].map(|grams| estimate(input.words, setup.unit, grams));
+    let id = if low == high { "match-coming-one" } else { "match-coming-says" };
+    let says = input.say(id, &[("low", &low), ("high", &high)]);
+    let counts = bites_in_casts(input.words, rest.advice.bites, casts_ended(session));
+    let [own, of_another] = rest.earlier;
+    let with = earlier_words(input.words, own, of_another);
+    let said: Vec<&str> =
+        [says.as_str(), &counts].into_iter().chain(with.iter().map(String::as_str)).collect();
+    input.words.sentences(&said)
 }
 
 /// "2 to 5, about 3", or the one number where all are the same.
@@ -152,17 +150,6 @@ fn likely(input: &MatchInput, range: &Range, say: impl Fn(f64) -> String) -> Str
         return low;
     }
     input.say("match-likely", &[("low", &low), ("likely", &likely), ("high", &high)])
-}
-
-fn numbers(input: &MatchInput, low: f64, high: f64) -> String {
-    let (low, high) = (whole(low), whole(high));
-    if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) }
-}
-
-fn span(input: &MatchInput, range: RangeMs) -> String {
-    let minutes = |ms: i64| input.words.figure(ms as f64 / MINUTE_MS as f64, 0);
-    let (low, high) = (minutes(range.low), minutes(range.high));
-    if low == high { low } else { input.say("match-range", &[("low", &low), ("high", &high)]) }
 }
 
 /// All-out compared with sunset.
@@ -206,7 +193,11 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     let Some(rest) = &input.rest else { return place.into_iter().collect() };
     let mut notes = Vec::new();
     if cant_tell(rest) {
-        notes.push(input.say("match-cant-tell-why", &[]));
+        let (leave, then) = leaves(rest.advice);
+        let times = [("leave", whole(leave)), ("then", whole(then))];
+        notes.push(
+            input.say("match-cant-tell-why", &times.each_ref().map(|(name, text)| (*name, text.as_str()))),
+        );
     } else if rest.rest.is_some() {
         notes.push(how(input, rest));
         notes.extend(guess_words(input.words, &rest.rhythm));

@@ -220,6 +220,8 @@ pub struct RestInput<'a> {
     pub advice: &'a Advice,
     /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
+    /// Earlier sessions in it: the angler's own and another's.
+    pub earlier: [usize; 2],
     /// The simulated rest, or `None` if nothing can be forecast.
     pub rest: Option<&'a Rest>,
     /// Whether the weights of fish are guesses because none was landed.

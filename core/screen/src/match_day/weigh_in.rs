@@ -176,11 +176,13 @@ fn own_line(input: &MatchInput, unit: WeightUnit, name: &str, mean_g: f64) -> Ma
 /// "12 lb 7 oz, 4 oz over own count, within its range".
 fn line(input: &MatchInput, unit: WeightUnit, own: &OwnCount, net: &WeighedIn) -> MatchLine {
     let estimated = own.running.nets.iter().any(|n| n.name == net.net && n.estimated.mean_g > 0.0);
-    let apart = net.difference_g.abs();
-    let by = if estimated { rounded(unit, apart) } else { finest(unit, apart) };
+    // The own count as it is said, so that the three weights add up.
+    let own_g = net.scales.grams() - net.difference_g;
+    let apart = if estimated { net.scales.grams() - rounded(unit, own_g).grams() } else { net.difference_g };
+    let by = if estimated { rounded(unit, apart.abs()) } else { finest(unit, apart.abs()) };
     let differs = if matches!(by, Weight::Drams(0) | Weight::Grams(0)) {
         "match-as-counted"
-    } else if net.difference_g >= 0.0 {
+    } else if apart >= 0.0 {
         "match-more-by"
     } else {
         "match-less-by"

@@ -1,5 +1,6 @@
 //! Weights in words.
 
+use crate::figures::trimmed;
 use crate::wording::Wording;
 use restwater_bench::units::OUNCE_G;
 use restwater_log::WeightUnit;
@@ -9,6 +10,11 @@ use restwater_session::MatchSetup;
 
 /// Metric estimates are rounded to this many grams.
 const ROUND_G: f64 = 10.0;
+/// From so many pounds on an estimate is said in whole pounds.
+const ROUGH_LB: f64 = 10.0;
+/// From so many grams on one is said in half kilos.
+const ROUGH_KG_G: f64 = 5_000.0;
+const POUND_G: f64 = 16.0 * OUNCE_G;
 
 /// A number of a unit as a weight, limited to the range of a log entry.
 pub fn units(unit: WeightUnit, count: i64) -> Weight {
@@ -46,15 +52,25 @@ pub fn weigh_in_unit(setup: &mut MatchSetup, unit: WeightUnit) {
     }
 }
 
-/// An estimate: to the ounce or to ten grams, in the unit of the match.
+/// An estimate in the unit of the match, as exact as an estimate can be: "12 lb", "7 lb 3 oz", "5.5 kg", "350 g".
 pub(crate) fn estimate(words: &Wording, unit: WeightUnit, grams: f64) -> String {
-    short(words, rounded(unit, grams))
+    match rounded(unit, grams) {
+        Weight::Grams(g) if g >= ROUGH_KG_G as i64 => {
+            let halves = trimmed(g as f64 / 1_000.0, 1);
+            format!("{} kg", words.decimals(&halves))
+        }
+        weight => short(words, weight),
+    }
 }
 
-/// To the ounce or to ten grams.
+/// An estimate as it is said: to the ounce or to ten grams, from ten pounds or five kilos on to the pound or to half a kilo.
 pub(super) fn rounded(unit: WeightUnit, grams: f64) -> Weight {
     let grams = grams.max(0.0);
     match unit {
+        WeightUnit::Drams if grams >= ROUGH_LB * POUND_G => {
+            Weight::Drams(256 * libm::round(grams / POUND_G) as i64)
+        }
+        WeightUnit::Grams if grams >= ROUGH_KG_G => Weight::Grams(500 * libm::round(grams / 500.0) as i64),
         WeightUnit::Drams => Weight::Drams(16 * libm::round(grams / OUNCE_G) as i64),
         WeightUnit::Grams => Weight::Grams((libm::round(grams / ROUND_G) * ROUND_G) as i64),
     }
@@ -101,13 +117,20 @@ mod tests {
     use super::*;
 
     #[test]
-    fn estimates_are_rounded_to_the_ounce_or_ten_grams() {
+    fn estimates_are_rounded_to_the_ounce_or_ten_grams_and_large_ones_to_the_pound_or_half_a_kilo() {
+        let drams =
+            |lb: f64, oz: f64| estimate(&Wording::new(), WeightUnit::Drams, 453.592_37 * lb + OUNCE_G * oz);
+        assert_eq!(drams(9.0, 7.4), "9 lb\u{a0}7 oz");
         assert_eq!(
-            estimate(&Wording::new(), WeightUnit::Drams, 453.592_37 * 12.0 + OUNCE_G * 7.4),
-            "12 lb\u{a0}7 oz"
+            (drams(12.0, 7.4), drams(29.0, 14.0), drams(9.0, 15.6)),
+            ("12 lb".into(), "30 lb".into(), "10 lb".into())
+        );
+        let grams = |grams| estimate(&Wording::new(), WeightUnit::Grams, grams);
+        assert_eq!(
+            (grams(4_637.0), grams(5_740.0), grams(23_770.0)),
+            ("4.640 kg".into(), "5.5 kg".into(), "24 kg".into())
         );
         assert_eq!(estimate(&Wording::new(), WeightUnit::Drams, OUNCE_G * 15.6), "1 lb");
-        assert_eq!(estimate(&Wording::new(), WeightUnit::Grams, 5_637.0), "5.640 kg");
         assert_eq!(estimate(&Wording::new(), WeightUnit::Grams, -3.0), "0 g");
     }
 

@@ -5,7 +5,7 @@ use crate::chart::{
     Axis, ChartBand, ChartBar, ChartDot, ChartKind, ChartLine, ChartSpan, ChartView, DotShape, LineStyle,
 };
 use crate::figures::{whole, whole_bound, whole_reached};
-use crate::leave_words::{habit_words, leave_words, near_best_words};
+use crate::leave_words::{band, goes_on_looking, habit_words, leave_words, near_best_words};
 use crate::{Arg, Wording};
 use restwater_session::HabitBeforeBites;
 use restwater_waits::{Advice, CurveKind, CurvePoint, Limits, SurvivalCurve, Wait, WaitPosterior};
@@ -47,7 +47,7 @@ impl Asked<'_> {
         self.posterior.curve(kind, &times, LEVEL).ok()
     }
 
-    /// The expected line and its band, both times `scale`.
+    /// The expected line and its band, both times `scale`, and where no cast was out so long.
     fn expected(&self, chart: &mut ChartView, curve: &[CurvePoint], scale: f64, start: f64) {
         let with_start = |first: f64, of: fn(&CurvePoint) -> f64| -> Vec<f64> {
             std::iter::once(first).chain(curve.iter().map(|p| scale * of(p))).collect()
@@ -59,6 +59,9 @@ impl Asked<'_> {
             low: with_start(start, |p| p.low),
             high: with_start(start, |p| p.high),
         });
+        let (from, to) = (self.longest(), chart.x.to);
+        let label = self.words.say("legend-not-tried");
+        chart.not_tried = (from < to).then_some(ChartSpan { label, from, to });
         chart.lines.push(ChartLine {
             label: self.words.say("legend-expected"),
             style: LineStyle::Dashed,
@@ -204,11 +207,13 @@ impl Asked<'_> {
         let mut chart = ChartView::new(ChartKind::LeaveTime, self.words.say("waits-leave"), x, y);
         self.expected(&mut chart, &curve, 1.0, 0.0);
         let known = !too_few(self.advice);
-        if let Some(from) = self.advice.hold_until_min.filter(|_| known) {
-            let to = self.advice.recast_by_min.unwrap_or(chart.x.to).min(chart.x.to);
-            if from < to {
-                chart.spans.push(ChartSpan { label: self.words.say("span-near-best"), from, to });
-            }
+        // The same band as on the strip of the Bank.
+        if let Some((from, to)) = band(self.advice).map(|(from, to)| (from, to.min(chart.x.to)))
+            && from < to
+        {
+            let label =
+                self.words.say(if goes_on_looking(self.advice) { "span-leave" } else { "span-near-best" });
+            chart.spans.push(ChartSpan { label, from, to });
         }
         let at = |t: f64| near(&curve, t).map(|p| p.mean);
         let mut dot = |t: Option<f64>, shape| {

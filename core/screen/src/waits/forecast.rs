@@ -61,10 +61,11 @@ pub fn forecast_view(
     // Only the Match screen forecasts weight; here every fish counts as one.
     let fish = landing(session, vec![FishKind::alike(1.0)]);
     let Rest { coming, last } = rest_of_match(posterior, &advice, &rhythm, &time, &fish, SEED).ok()?;
+    let out = ("out", Arg::Count(out_min.iter().flatten().count()));
     let mut lines = vec![
-        line(words, "forecast-casts", coming.casts),
-        line(words, "forecast-bites", coming.bites),
-        line(words, "forecast-fish", coming.fish),
+        line(words.say_with("match-casts", &[out]), words, coming.casts),
+        line(words.say("forecast-bites"), words, coming.bites),
+        line(words.say("forecast-fish"), words, coming.fish),
     ];
     lines.extend(last.map(|last| last_cast(words, last)));
     let any = whole(100.0 * coming.any_bite);
@@ -75,12 +76,7 @@ pub fn forecast_view(
     );
     let ((leave, then), turn) = (leaves(&advice), words.figure(rhythm.turn_round_min, 1));
     let (leave, then) = (whole(leave), whole(then));
-    let how = [
-        ("leave", Arg::Text(&leave)),
-        ("then", Arg::Text(&then)),
-        ("turn", Arg::Text(&turn)),
-        ("out", Arg::Count(out_min.iter().flatten().count())),
-    ];
+    let how = [("leave", Arg::Text(&leave)), ("then", Arg::Text(&then)), ("turn", Arg::Text(&turn)), out];
     let how = words.say_with("forecast-how", &how);
     Some(ForecastView {
         title: words.say("forecast-title"),
@@ -91,7 +87,7 @@ pub fn forecast_view(
     })
 }
 
-fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
+fn line(label: String, words: &Wording, range: Range) -> ForecastLine {
     let [low, likely, high] = [range.low, range.likely, range.high].map(whole);
     let same = low == high;
     let value = words.say_with(
@@ -99,7 +95,7 @@ fn line(words: &Wording, id: &str, range: Range) -> ForecastLine {
         &[("low", Arg::Text(&low)), ("likely", Arg::Text(&likely)), ("high", Arg::Text(&high))],
     );
     let Range { low, high, .. } = range;
-    ForecastLine { label: words.say(id), value, spoken: String::new(), low, high }
+    ForecastLine { label, value, spoken: String::new(), low, high }
 }
 
 /// Until how long before the end winding in for a new cast is worth it.
