@@ -10,7 +10,8 @@ use restwater_log::RodNumber;
 use restwater_screen::{Reading, RodLeave, SpotsReading, Whose};
 use restwater_session::{
     HabitBeforeBites, Rhythm, Rod, RodState, Session, Stamp, Summary, SwimKept, casts_by_telling,
-    habit_before_bites, habit_of, in_fed_water, rhythm, rods_in_use, running_wait_min, waits_by_feed,
+    habit_before_bites, habit_of, in_fed_water, planned_leave, rhythm, rods_in_use, running_wait_min,
+    waits_by_feed,
 };
 use restwater_store::StoreError;
 use restwater_waits::{
@@ -198,6 +199,7 @@ impl Advisor {
         let (rhythm, Told { casts: (casts, unseen), habit }) = (last.rhythm, last.told);
         let (posterior, advice) = last.of_cast(session, rod, now);
         let (advice, spots) = by_spots(advice, spots);
+        let (advice, planned) = by_plan(advice, session);
         let waiting = waited.and_then(|minutes| posterior.waiting_on(minutes).ok());
         let [earlier, of_another] = self.earlier_sessions();
         Some(Reading {
@@ -211,6 +213,7 @@ impl Advisor {
             of_another,
             habit,
             spots,
+            planned,
         })
     }
 
@@ -237,7 +240,7 @@ impl Advisor {
         let rod = *rods.iter().find(|rod| fed(rod) == most)?;
         let spots = if rods.len() == 1 { self.spots_of(session, log, rod, now) } else { None };
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
-        Some((posterior, by_spots(advice, spots).0))
+        Some((posterior, by_plan(by_spots(advice, spots).0, session).0))
     }
 
     /// The posterior of today's waits alone.
@@ -330,6 +333,17 @@ fn by_spots(advice: Advice, spots: Option<SpotsReading>) -> (Advice, Option<Spot
     match spots {
         Some(spots) if advice.state != AdviceState::CantTellYet => (spots.leave.over(advice), Some(spots)),
         _ => (advice, None),
+    }
+}
+
+/// While the record can't tell, casts are left as the angler planned it, if that was planned; whether it was.
+fn by_plan(advice: Advice, session: &Session) -> (Advice, bool) {
+    match planned_leave(session).filter(|_| advice.state == AdviceState::CantTellYet) {
+        None => (advice, false),
+        Some(minutes) => {
+            let next_leave_min = f64::from(minutes);
+            (Advice { best_min: None, next_leave_min, leave_min: u32::from(minutes), ..advice }, true)
+        }
     }
 }
 

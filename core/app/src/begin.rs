@@ -3,6 +3,7 @@
 use super::bankside::Asking;
 use super::feed::FeedState;
 use super::fish::FishState;
+use super::plan::plan_on_rods;
 use super::swim::SwimState;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, SessionSetup};
@@ -16,10 +17,15 @@ impl App {
         as_set_up: bool,
         at: &Moment,
     ) -> Result<String, AppError> {
+        let rods = setup.rods;
         let (id, used) = (self.journal.new_id(at), self.setup_is_used());
         let mut entries =
             if as_set_up { self.beginning(&setup)? } else { vec![Payload::SessionStarted(setup)] };
-        entries.extend(self.plan_to_take(at));
+        if let Some(plan) = self.plan_to_take(at) {
+            let filled = plan_on_rods(&plan, &entries, rods);
+            entries.push(plan);
+            entries.extend(filled);
+        }
         if as_set_up {
             self.setup_used(id, used)?;
         }

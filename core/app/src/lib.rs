@@ -44,6 +44,7 @@ mod plan;
 mod questions;
 mod recent;
 mod repeat;
+mod ring;
 mod seen;
 mod sessions;
 mod settings;

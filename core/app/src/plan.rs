@@ -7,8 +7,10 @@ use super::{App, AppError, settings};
 use restwater_kit::{Kit, nearest_plan};
 use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, RodNumber};
 use restwater_match_day::clock::{DAY_MS, HOUR_MS};
+use restwater_match_day::rules::same_name;
 use restwater_screen::{PlanInput, PlanTap};
 use restwater_session::{MOST_RODS, NotNow, Plan, Session, check, fold};
+use restwater_session::{RodBefore, entries_of_plan, mark_bearing};
 use restwater_store::Store;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -189,7 +191,8 @@ impl App {
         };
         check(self.session(), &payload)?;
         let kind = payload.kind().to_owned();
-        self.write(session, payload, None, at)?;
+        let filled = self.session().map_or_else(Vec::new, |session| plan_on_rods_now(&payload, session));
+        self.write_all(session, std::iter::once(payload).chain(filled).collect(), at)?;
         Ok(self.say_what("notice-logged", &kind))
     }
 
@@ -229,6 +232,42 @@ impl App {
         // A day after today was logged while the clock was ahead.
         nearest_plan(plans, today, last.filter(|day| *day <= today).max())
     }
+}
+
+/// What a plan puts on the rods of a session that begins with these entries.
+pub(super) fn plan_on_rods(plan: &Payload, begins: &[Payload], rods: u8) -> Vec<Payload> {
+    let Payload::PlanTaken { lines, .. } = plan else { return Vec::new() };
+    let bare = Rig::default();
+    let before = |rod: RodNumber| {
+        let rig = begins.iter().rev().find_map(|entry| match entry {
+            Payload::RigSet { rod: of, rig } if *of == rod => Some(rig),
+            _ => None,
+        });
+        let spot = begins.iter().rev().find_map(|entry| match entry {
+            Payload::SpotSet { rod: of, spot } if *of == rod => Some(spot),
+            _ => None,
+        });
+        RodBefore { rod, rig: rig.unwrap_or(&bare), spot }
+    };
+    let all: Vec<RodBefore> = (1..=rods).map(before).collect();
+    entries_of_plan(lines, &all, |mark| {
+        begins.iter().find_map(|entry| match entry {
+            Payload::MarkSet { name, bearing_cdeg } if same_name(name, mark) => Some(*bearing_cdeg),
+            _ => None,
+        })
+    })
+}
+
+/// The same for a plan that is adopted later, before the first cast.
+fn plan_on_rods_now(plan: &Payload, session: &Session) -> Vec<Payload> {
+    let Payload::PlanTaken { lines, .. } = plan else { return Vec::new() };
+    if !session.casts.is_empty() {
+        return Vec::new();
+    }
+    let rods = session.rods.iter();
+    let all: Vec<RodBefore> =
+        rods.map(|rod| RodBefore { rod: rod.number, rig: &rod.rig, spot: rod.spot.as_ref() }).collect();
+    entries_of_plan(lines, &all, |mark| mark_bearing(session, mark))
 }
 
 /// A change to a line.

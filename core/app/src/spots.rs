@@ -3,7 +3,7 @@
 use super::journal::InMemory;
 use restwater_log::{RodNumber, Spot};
 use restwater_screen::{SpotsReading, first_spot};
-use restwater_session::{Session, Stamp, SwimKept, leave_by_spots, reach_near};
+use restwater_session::{Session, Stamp, SwimKept, leave_by_spots, planned_spot, reach_m, reach_near};
 use restwater_swim::{CellId, ColumnName, Swim};
 use restwater_waits::WaitPosterior;
 use uuid::Uuid;
@@ -54,15 +54,24 @@ impl SpotsAsked {
         let at = now.before(now.at_ms - self.at_ms);
         let leave = leave_by_spots(session, posterior, self.rod, &at, kept)?;
         let swim = kept.swim()?;
-        let like = session.rod(self.rod).and_then(|rod| rod.spot.as_ref());
-        let move_to = leave.move_to.and_then(|to| spot_at(session, swim, to, like));
+        let move_to = leave.move_to.and_then(|to| spot_at(session, swim, to, self.rod, &at));
         Some(SpotsReading { leave, move_to })
     }
 }
 
-/// The spot in the middle of a cell, as a rod is sent to it.
-pub(super) fn spot_at(session: &Session, swim: &Swim, id: CellId, like: Option<&Spot>) -> Option<Spot> {
+/// The spot in a cell to which a rod is sent: one that is known, or else the middle.
+pub(super) fn spot_at(
+    session: &Session,
+    swim: &Swim,
+    id: CellId,
+    rod: RodNumber,
+    at: &Stamp,
+) -> Option<Spot> {
     let aim = swim.cell(id).ok()?.aim?;
+    if let Some(known) = known_spot(session, swim, id, rod, at) {
+        return Some(known.spot);
+    }
+    let like = session.rod(rod).and_then(|rod| rod.spot.as_ref());
     let like = like.cloned().unwrap_or_else(|| first_spot(session));
     Some(Spot {
         mark: mark_of(swim, id),
@@ -70,6 +79,47 @@ pub(super) fn spot_at(session: &Session, swim: &Swim, id: CellId, like: Option<&
         reach: reach_near(aim.range_m, like.reach),
         clipped: like.clipped,
     })
+}
+
+/// A spot of the day in a cell.
+#[derive(Debug, Clone)]
+pub(super) struct KnownSpot {
+    /// Where.
+    pub spot: Spot,
+    /// Whether a cast went there.
+    pub cast: bool,
+}
+
+/// The spot in a cell to which the next cast of a rod there goes, rather than to the middle of the cell: the rod's own, or else the
+/// latest of any rod that was clipped up, or before the first cast the one planned. A metre or two beside it would be a new clip for the same water.
+pub(super) fn known_spot(
+    session: &Session,
+    swim: &Swim,
+    id: CellId,
+    rod: RodNumber,
+    at: &Stamp,
+) -> Option<KnownSpot> {
+    let is_there = |spot: &&Spot| swim.cell_of(on_swim(spot)) == Some(id);
+    let casts = || session.casts.iter().filter(|cast| cast.start.at_ms <= at.at_ms);
+    let same = |a: &Spot, b: &Spot| (a.bearing_cdeg, a.reach) == (b.bearing_cdeg, b.reach);
+    let was_cast = |spot: &Spot| casts().filter_map(|cast| cast.spot.as_ref()).any(|cast| same(cast, spot));
+    let own = session.rod(rod).and_then(|rod| rod.spot.as_ref()).filter(is_there);
+    // A spot that no cast went to yet was set after those of the casts.
+    let set = session.rods.iter().filter_map(|rod| rod.spot.as_ref());
+    let set = set.filter(|spot| spot.clipped && !was_cast(spot)).find(is_there);
+    let last = || {
+        let clipped = casts().filter_map(|cast| Some((cast.start.at_ms, cast.spot.as_ref()?)));
+        let clipped = clipped.filter(|(_, spot)| spot.clipped && is_there(spot));
+        clipped.max_by_key(|(start_ms, _)| *start_ms).map(|(_, spot)| spot)
+    };
+    let spot = own.or(set).or_else(last).cloned();
+    let spot = spot.or_else(|| planned_spot(session).filter(|spot| is_there(&spot)))?;
+    Some(KnownSpot { cast: was_cast(&spot), spot })
+}
+
+/// A spot of the log as the swim has it.
+pub(super) fn on_swim(spot: &Spot) -> restwater_swim::Spot {
+    restwater_swim::Spot { bearing_deg: f64::from(spot.bearing_cdeg) / 100.0, range_m: reach_m(spot.reach) }
 }
 
 fn mark_of(swim: &Swim, id: CellId) -> Option<Uuid> {

@@ -2,7 +2,7 @@
 
 use super::error::within;
 use super::feed::place_of;
-use super::spots::spot_at;
+use super::spots::{known_spot, on_swim, spot_at};
 use super::swim_typed::Typed;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, SwimSetup, WaterPlace};
@@ -10,7 +10,7 @@ use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
 use restwater_session::{
-    NotNow, Session, Stamp, check_swim, is_after_all_out, point_of, reach_m, swim_of, where_next,
+    NotNow, Session, Stamp, check_swim, is_after_all_out, planned_spot, point_of, swim_of, where_next,
 };
 use restwater_swim::{
     CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene, WhereNext,
@@ -70,6 +70,8 @@ impl App {
         let mut ask = self.scene_ask(glass)?;
         ask.next = self.ring(session, &swim, &next, &at);
         ask.stay = self.stay(session, &swim, &next, ask.next).map(on_swim);
+        let known = ask.next.and_then(|cell| known_spot(session, &swim, cell, self.chosen, &at));
+        ask.spot = known.map(|known| on_swim(&known.spot));
         ask.chosen = self.aimed(&swim, ask.next);
         Ok(swim.scene(&figures, &ask, &screen::scene_words(self.words))?)
     }
@@ -99,12 +101,17 @@ impl App {
         let (swim, figures, next) = self.next_at(&at)?;
         let session = self.session().ok_or(NotNow::NoSession)?;
         let ring = self.ring(session, &swim, &next, &at);
+        let aimed = self.aimed(&swim, ring);
+        let known = aimed.and_then(|cell| known_spot(session, &swim, cell, self.chosen, &at));
+        let planned = planned_spot(session).and_then(|spot| swim.cell_of(on_swim(&spot)));
         Ok(screen::swim_view(&SwimScreen {
             session,
             swim: &swim,
             figures: &figures,
-            aimed: self.aimed(&swim, ring),
+            aimed,
             ring,
+            known: known.as_ref().map(|known| (&known.spot, known.cast)),
+            planned: planned.is_some() && planned == ring && planned == aimed,
             stay: self.stay(session, &swim, &next, ring),
             all_out: is_after_all_out(session, &at).then_some(self.chosen_cell(&swim).is_some()),
             next: &next,
@@ -171,36 +178,6 @@ impl App {
         middle_of(&swim, cell)
     }
 
-    /// The cell with the ring: the one chosen for this rod's next cast, otherwise kept-back water whose time
-    /// has come, otherwise the best other cell. After all-out there is no next cast.
-    fn ring(&self, session: &Session, swim: &Swim, next: &WhereNext, at: &Stamp) -> Option<CellId> {
-        if is_after_all_out(session, at) {
-            return None;
-        }
-        let sent = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref());
-        let last = session.casts.iter().rev().find(|cast| cast.rod == self.chosen);
-        let sent = sent.filter(|spot| last.is_none_or(|cast| cast.spot.as_ref() != Some(*spot)));
-        let cell = sent.and_then(|spot| swim.cell_of(on_swim(spot)));
-        let wanted = next.go_in.map(|go_in| go_in.cell).or_else(|| next.ranked.first().map(|n| n.cell));
-        cell.or(wanted)
-    }
-
-    /// The spot of the rod's last cast, if the ring is in its cell: then the next cast goes to the same spot. Not where another spot
-    /// was chosen for it since, and not in kept-back water into which it is time to go.
-    fn stay<'a>(
-        &self,
-        session: &'a Session,
-        swim: &Swim,
-        next: &WhereNext,
-        ring: Option<CellId>,
-    ) -> Option<&'a restwater_log::Spot> {
-        let last = session.casts.iter().rev().find(|cast| cast.rod == self.chosen)?.spot.as_ref()?;
-        let sent = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref());
-        let goes_in = next.go_in.is_some_and(|go_in| Some(go_in.cell) == ring);
-        let stays = ring.is_some() && swim.cell_of(on_swim(last)) == ring;
-        (stays && !goes_in && sent.is_none_or(|sent| sent == last)).then_some(last)
-    }
-
     fn aim_at(&mut self, cell: CellId) -> Result<String, AppError> {
         let swim = swim_of(self.session().ok_or(NotNow::NoSession)?)?;
         let aim = swim.cell(cell).ok().and_then(|cell| cell.aim);
@@ -258,7 +235,7 @@ impl App {
         let (swim, _, next) = self.next_at(&shown)?;
         let session = self.session().ok_or(NotNow::NoSession)?;
         let cell = self.aimed(&swim, self.ring(session, &swim, &next, &shown)).ok_or(AppError::NoCell)?;
-        let payload = self.payload_at(what, session, &swim, cell)?;
+        let payload = self.payload_at(what, session, &swim, cell, &shown)?;
         check_swim(session, &payload, None)?;
         let (id, kind) = (session.id, payload.kind().to_owned());
         self.write(id, payload, None, at)?;
@@ -277,6 +254,7 @@ impl App {
         session: &Session,
         swim: &Swim,
         id: CellId,
+        at: &Stamp,
     ) -> Result<Payload, AppError> {
         let cell = swim.cell(id)?;
         let spot = cell.aim.ok_or(AppError::NoCell)?;
@@ -286,8 +264,7 @@ impl App {
         let typed = self.swim.typed.name.trim();
         Ok(match what {
             AtAim::Cast => {
-                let present = session.rod(self.chosen).and_then(|rod| rod.spot.as_ref());
-                let spot = spot_at(session, swim, id, present).ok_or(AppError::NoCell)?;
+                let spot = spot_at(session, swim, id, self.chosen, at).ok_or(AppError::NoCell)?;
                 Payload::SpotSet { rod: self.chosen, spot }
             }
             AtAim::Keep => {
@@ -371,11 +348,6 @@ impl App {
         self.write(id, payload, None, at)?;
         Ok(self.say_what("notice-logged", "swim_set"))
     }
-}
-
-/// A spot of the log as the swim has it.
-fn on_swim(spot: &restwater_log::Spot) -> Spot {
-    Spot { bearing_deg: f64::from(spot.bearing_cdeg) / 100.0, range_m: reach_m(spot.reach) }
 }
 
 /// The place in a cell at which casts to it are aimed.

@@ -16,6 +16,7 @@ swim-go-in-dry = kein Biss { $casts ->
 }
 swim-go-in-rest = sonst ist nichts ausgeruht
 swim-go-in-plan = wie geplant
+swim-as-before = wie zuvor
 swim-moving = deine letzte Stelle braucht noch { $minutes } min
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen. Eine nicht versuchte Stelle zählt mehr als ihre Bisse pro Stunde, denn ein Biss dort zeigte einen Platz, an den man zurückkehren kann.
@@ -66,6 +67,7 @@ against-nothing-here = { $casts ->
     [one] hier nichts in { $minutes } min: { $here } von 100 solchen Stellen haben noch Fisch, { $rate } Bisse pro Stunde zu erwarten
    *[other] hier nichts in { $minutes } min bei { $casts } Würfen: { $here } von 100 solchen Stellen haben noch Fisch, { $rate } Bisse pro Stunde zu erwarten
 }
+reason-fed = gefüttert { ago }
 reason-usual-start = eine übliche erste Weite (ohne Quelle)
 against-bait-out = dort liegt ein Köder
 swim-but = aber { $against }

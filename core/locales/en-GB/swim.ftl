@@ -13,6 +13,7 @@ swim-go-in-dry = no bite in the last { $casts ->
 }
 swim-go-in-rest = nothing else has rested
 swim-go-in-plan = as you planned
+swim-as-before = as before
 swim-moving = your last spot needs { $minutes } min more
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. An untried spot ranks above its bites an hour, for a bite there would show a place to come back to.
@@ -63,6 +64,7 @@ against-nothing-here = { $casts ->
     [one] nothing here in { $minutes } min: { $here } of 100 such spots still hold fish, so expect { $rate } bites an hour
    *[other] nothing here in { $minutes } min over { $casts } casts: { $here } of 100 such spots still hold fish, so expect { $rate } bites an hour
 }
+reason-fed = fed { ago }
 reason-usual-start = a usual first range (common practice, no source)
 against-bait-out = a bait is out there
 # An objection that follows a reason.

@@ -16,6 +16,7 @@ swim-go-in-dry = aucune touche { $casts ->
 }
 swim-go-in-rest = rien d'autre n'est reposé
 swim-go-in-plan = comme prévu
+swim-as-before = comme avant
 swim-moving = votre dernier point demande encore { $minutes } min
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Dispersion et dérangement sont estimés. Le repos n'aide peut-être pas. Un point non essayé est classé au-dessus de ses touches par heure, car une touche y montrerait un endroit où revenir.
@@ -66,6 +67,7 @@ against-nothing-here = { $casts ->
     [one] rien ici en { $minutes } min : { $here } points sur 100 de ce genre ont encore du poisson, comptez { $rate } touches par heure
    *[other] rien ici en { $minutes } min sur { $casts } lancers : { $here } points sur 100 de ce genre ont encore du poisson, comptez { $rate } touches par heure
 }
+reason-fed = amorcé { ago }
 reason-usual-start = une première distance usuelle (sans source)
 against-bait-out = un appât y est déjà
 swim-but = mais { $against }

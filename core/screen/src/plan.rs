@@ -58,7 +58,8 @@ pub(crate) fn line_words(words: &Wording, line: &PlanLine) -> (String, String) {
 }
 
 /// The lines that are due, each a sentence.
-pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<String> {
+/// `leaves` says whether the minutes of a first cast are said elsewhere.
+pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp, leaves: bool) -> Vec<String> {
     let say = |due: PlanDue| match due {
         PlanDue::Peg { peg, note } => {
             let peg = peg_name(words, peg);
@@ -79,7 +80,8 @@ pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp) -> Vec<
             words.say_with("plan-due-move", &[("time", Arg::Text(&time))])
         }
     };
-    plan_due(session, now).into_iter().map(say).collect()
+    let due = plan_due(session, now).into_iter();
+    due.filter(|due| !(leaves && matches!(due, PlanDue::Leave { .. }))).map(say).collect()
 }
 
 /// The plan of a session compared with what happened, a sentence or two for each line; empty without a plan.

@@ -6,7 +6,7 @@ mod rows;
 mod words;
 
 use super::figures::{clock, whole};
-use super::place::{bearing_words, reach_like, reach_words, spot_words};
+use super::place::{bearing_words, mark_of, reach_like, reach_words, spot_words};
 use super::{
     Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, peg_name, sentence_case,
 };
@@ -164,6 +164,10 @@ pub struct SwimScreen<'a> {
     pub aimed: Option<CellId>,
     /// The cell with the ring; `None` where no cast is proposed.
     pub ring: Option<CellId>,
+    /// The spot to which a cast to the cell that is aimed at goes, if it isn't its middle, and whether a cast went there before.
+    pub known: Option<(&'a Spot, bool)>,
+    /// Whether the ring is where the angler planned the first cast.
+    pub planned: bool,
     /// The spot of the last cast, if the ring says to stay there.
     pub stay: Option<&'a Spot>,
     /// After all-out, whether the angler chose the cell that is aimed at; before it `None`.
@@ -330,7 +334,7 @@ impl SwimScreen<'_> {
         if self.is_over() {
             return self.words.say("advice-all-out");
         }
-        let (direction, reach) = (self.direction(next), reach_words(self.words, self.reach(next)));
+        let (direction, reach) = self.place_and_reach(next);
         let id = match self.next.go_in {
             Some(go_in) if go_in.cell == next.cell => "swim-go-in",
             _ if self.ring != Some(next.cell) => "swim-aimed",
@@ -342,6 +346,18 @@ impl SwimScreen<'_> {
             _ => "swim-next",
         };
         self.words.say_with(id, &[("where", Arg::Text(&direction)), ("reach", Arg::Text(&reach))])
+    }
+
+    /// Where a cast to the cell that is aimed at goes: to a spot that is known, or else to its middle.
+    fn place_and_reach(&self, next: &NextSpot) -> (String, String) {
+        let Some((spot, cast)) = self.known else {
+            return (self.direction(next), reach_words(self.words, self.reach(next)));
+        };
+        let aim = mark_of(self.session, spot);
+        let aim = aim.map_or_else(|| bearing_words(self.words, spot.bearing_cdeg), |mark| mark.name.clone());
+        let reach = reach_words(self.words, spot.reach);
+        let id = if cast { Some("swim-as-before") } else { spot.clipped.then_some("clipped") };
+        (aim, id.map_or(reach.clone(), |id| self.words.listed(&[reach, self.words.say(id)])))
     }
 
     /// The cell of this rod's last cast.

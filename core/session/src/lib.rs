@@ -40,6 +40,7 @@ mod neighbours;
 pub mod own_count;
 mod plan;
 mod plan_day;
+mod plan_start;
 mod playing;
 mod progress;
 pub mod rest;
@@ -81,6 +82,7 @@ pub use model::{
 pub use neighbours::{Beside, beside};
 pub use plan::Plan;
 pub use plan_day::{PlanDue, PlanOutcome, plan_due, plan_outcomes};
+pub use plan_start::{RodBefore, entries_of_plan, mark_bearing, planned_leave, planned_spot};
 pub use playing::{Played, bite_before_s};
 pub use progress::Progress;
 pub use rhythm::{Rhythm, rhythm};

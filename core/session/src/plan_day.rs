@@ -150,7 +150,11 @@ pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
             let state = session.rod(*rod)?;
             (casts.is_empty() && !holds_rig(&state.rig, rig)).then_some(PlanDue::Rig { rod: *rod, rig })
         }
-        PlanLine::Start { spot } => casts.is_empty().then_some(PlanDue::Start { spot }),
+        PlanLine::Start { spot } => {
+            let set = session.rods.iter().filter_map(|rod| rod.spot.as_ref());
+            let is_set = set.into_iter().any(|set| goes_to(session, set, spot));
+            (casts.is_empty() && !is_set).then_some(PlanDue::Start { spot })
+        }
         PlanLine::Leave { minutes } => {
             let out = casts.iter().take(FIRST_CASTS).any(|cast| cast.end.is_none());
             out.then_some(PlanDue::Leave { minutes: *minutes })
@@ -216,7 +220,7 @@ fn in_time(session: &Session) -> Vec<&Cast> {
 }
 
 /// Whether a rig has everything that was planned for it.
-fn holds_rig(rig: &Rig, planned: &Rig) -> bool {
+pub(crate) fn holds_rig(rig: &Rig, planned: &Rig) -> bool {
     fn holds<T: PartialEq>(now: Option<&T>, planned: Option<&T>) -> bool {
         planned.is_none() || now == planned
     }
@@ -233,7 +237,7 @@ fn holds_rig(rig: &Rig, planned: &Rig) -> bool {
 }
 
 /// Whether a spot is the planned one, as far as the plan defines it.
-fn goes_to(session: &Session, spot: &Spot, planned: &PlanSpot) -> bool {
+pub(crate) fn goes_to(session: &Session, spot: &Spot, planned: &PlanSpot) -> bool {
     let aims_at = |name: &str| {
         let at = |mark: &&super::Mark| {
             spot.mark.map_or(mark.bearing_cdeg == spot.bearing_cdeg, |id| mark.id == id)

@@ -132,6 +132,8 @@ impl Swim {
         for next in ranked.iter_mut().chain(&mut set_aside) {
             next.reasons.splice(0..0, worth.and_then(|worth| worth.reason(next.cell)));
             next.against.splice(0..0, worth.and_then(|worth| worth.objection(next.cell)));
+            let fed = next.figures.fed_min.filter(|minutes| *minutes <= self.input().bite_memory_min);
+            next.reasons.splice(0..0, fed.map(|minutes_ago| Reason::Fed { minutes_ago }));
         }
         let known = self.casts_until(figures.at_ms).filter(|c| known_by(c, figures.at_ms));
         WhereNext { ranked, set_aside, bites: known.map(|c| c.bites).sum(), go_in }

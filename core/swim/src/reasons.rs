@@ -53,6 +53,11 @@ pub enum Reason {
         /// How long ago that was, minutes.
         minutes_ago: f64,
     },
+    /// Fed this session. It ranks no cell above another.
+    Fed {
+        /// How long ago, minutes.
+        minutes_ago: f64,
+    },
     /// A cast here is worth more than one to a spot not tried, by how long casts waited here.
     FishHere {
         /// Of a hundred such spots, how many have fish.

@@ -51,9 +51,7 @@ fn a_rod_is_not_sent_onto_a_bait_that_went_out_after_its_own() {
     let good = move_to(&mut phone).expect("the dry spot is to be left");
     let session = phone.app().session().unwrap().clone();
     let swim = restwater_session::swim_of(&session).unwrap();
-    let like = session.casts.iter().find(|cast| cast.spot.as_ref().is_some_and(|s| s.bearing_cdeg == BITES));
-    let spot =
-        crate::spots::spot_at(&session, &swim, good, like.and_then(|cast| cast.spot.as_ref())).unwrap();
+    let spot = crate::spots::spot_at(&session, &swim, good, 1, &session.casts.last().unwrap().start).unwrap();
     phone.tap(now + MIN, &Action::SetSpot { rod: 2, spot }).unwrap();
     phone.tap(now + 2 * MIN, &Action::Cast { rod: 2 }).unwrap();
     let to = move_to(&mut phone);

@@ -20,7 +20,9 @@ pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
 
 /// The lines of the plan that are due come right after the headline, before what the headline rests on.
 fn with_plan(input: &BankInput, mut advice: AdviceView) -> AdviceView {
-    let due = input.session.map_or_else(Vec::new, |session| due_words(input.words, session, input.now));
+    let leaves = input.reading.is_some_and(|reading| reading.planned);
+    let due = |session| due_words(input.words, session, input.now, leaves);
+    let due = input.session.map_or_else(Vec::new, due);
     let mut due = due.into_iter();
     if let Some(first) = due.next() {
         let counts = std::mem::replace(&mut advice.detail, first);
@@ -130,11 +132,20 @@ fn prior(input: &BankInput) -> &'static str {
 fn unknown(input: &BankInput, reading: &Reading) -> AdviceView {
     let (words, advice) = (input.words, &reading.advice);
     let past = reading.waited_min.is_some_and(|waited| is_past(advice, waited));
-    let mut more = vec![words.say(prior(input))];
-    more.extend(longer(words, reading));
+    let mut more = Vec::new();
+    if !reading.planned {
+        more.push(words.say(prior(input)));
+        more.extend(longer(words, reading));
+    }
     more.extend(not_seen_words(words, reading.unseen));
+    let headline = match (reading.planned, past) {
+        (false, false) => "advice-try",
+        (false, true) => "advice-try-past",
+        (true, false) => "advice-plan",
+        (true, true) => "advice-plan-past",
+    };
     AdviceView {
-        headline: leave(words, if past { "advice-try-past" } else { "advice-try" }, advice),
+        headline: leave(words, headline, advice),
         detail: counts_by(words, reading, so_far(words, reading)),
         more,
         tone: AdviceTone::Unknown,

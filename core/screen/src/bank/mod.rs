@@ -223,6 +223,8 @@ pub struct Reading {
     pub habit: Option<HabitBeforeBites>,
     /// What the spots say of the cast that is out or goes out next, where they say anything.
     pub spots: Option<SpotsReading>,
+    /// Whether the minutes are those of the angler's plan, since the record can't tell yet.
+    pub planned: bool,
 }
 
 /// How long to leave a cast, given where else one could cast.

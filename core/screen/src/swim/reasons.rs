@@ -18,12 +18,15 @@ impl SwimScreen<'_> {
         let says = |r: &&Reason| !(early && is_told(r) || untried && matches!(r, Reason::NeverDisturbed));
         let seen_lately = |r: &&Reason| match r {
             Reason::LinersHere { .. } => true,
-            Reason::ShownNear { minutes_ago, .. } => *minutes_ago <= LATELY_MIN,
+            Reason::ShownNear { minutes_ago, .. } | Reason::Fed { minutes_ago } => *minutes_ago <= LATELY_MIN,
             _ => false,
         };
         let said = || next.reasons.iter().filter(says);
         let seen = said().filter(seen_lately).chain(said().filter(|r| !seen_lately(r)));
-        let mut lines: Vec<String> = seen.map(|r| self.reason_at(next, r)).collect();
+        let planned =
+            (self.planned && self.ring == Some(next.cell)).then(|| self.words.say("swim-go-in-plan"));
+        let mut lines: Vec<String> = planned.into_iter().collect();
+        lines.extend(seen.map(|r| self.reason_at(next, r)));
         let stays = self.stays_at(next);
         let says = |a: &&Against| match a {
             Against::FishAway { .. } => !early,

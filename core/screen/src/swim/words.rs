@@ -43,6 +43,9 @@ impl SwimScreen<'_> {
                     ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
                 ],
             ),
+            Reason::Fed { minutes_ago } => {
+                say("reason-fed", &[("minutes", Arg::Text(&whole_reached(*minutes_ago)))])
+            }
             Reason::FishHere { of_100, per_hour, elsewhere_per_hour } => say(
                 "reason-fish-here",
                 &[

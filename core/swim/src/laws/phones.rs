@@ -314,3 +314,84 @@ fn the_square_to_stay_at_shows_its_minutes() {
         assert!(shown.contains(&said.as_str()), "{phone:?}, left {left}: {said} in {shown:?}");
     }
 }
+
+/// The cells with a bite that have no diamond on the map: none in the cell, and none beside it in a frame whose line leads into it.
+fn bites_not_on_the_map(swim: &Swim, ask: &SceneAsk, at_ms: i64, scene: &SwimScene) -> Vec<CellId> {
+    let diamonds = scene.mark_xy.chunks_exact(2).zip(&scene.mark_shape);
+    let diamonds: Vec<[f64; 2]> = diamonds
+        .filter(|(_, shape)| **shape == MarkShape::BiteDiamond)
+        .map(|(at, _)| [f64::from(at[0]), f64::from(at[1])])
+        .collect();
+    // In a small cell a diamond may be across the edge.
+    let reach = 6.0 * ask.dp();
+    let corners = [(0.0, 0.0), (1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)];
+    let round = |at: [f64; 2]| corners.map(|(x, y)| [at[0] + x * reach, at[1] + y * reach]);
+    let frames = rings_of(&scene.line_xy, &scene.line_start, &scene.line_role, &LineRole::CellEdge);
+    let holds_one = |frame: &Vec<Point>| {
+        diamonds.iter().any(|d| planar::ring_contains(frame, Point { x: d[0], y: d[1] }))
+    };
+    let (lines, frames): (Vec<_>, Vec<_>) = frames.into_iter().partition(|line| line.len() == 2);
+    let frames: Vec<_> = frames.into_iter().filter(|frame| frame.len() == 5 && holds_one(frame)).collect();
+    let from_a_frame =
+        |line: &&Vec<Point>| frames.iter().any(|frame| planar::distance_to_ring(frame, line[0]) < 0.1);
+    let led = lines.iter().filter(from_a_frame).map(|line| [line[1].x, line[1].y]);
+    let shown: Vec<Option<CellId>> = diamonds
+        .iter()
+        .copied()
+        .flat_map(round)
+        .chain(led)
+        .map(|at| swim.tapped(ask, at[0], at[1]).unwrap())
+        .collect();
+    assert!(
+        !scene.key.iter().any(|line| line.text.contains(&SceneWords::default().bites)),
+        "{:?}",
+        scene.key
+    );
+    let figures = swim.figures(at_ms);
+    let bitten =
+        figures.cells.iter().zip(swim.cells()).filter(|(known, cell)| known.bites > 0 && cell.aim.is_some());
+    bitten.map(|(_, cell)| cell.id).filter(|id| !shown.contains(&Some(*id))).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(96))]
+
+    /// Whatever is out, wherever the ring and the corners of the aim are.
+    #[test]
+    fn no_bite_leaves_the_map_on_any_phone(
+        input in swim_input(70), at in 20..DAY_MIN, phone in 0..PHONE_CANVASES.len(), left in any::<bool>(),
+        next in any::<prop::sample::Index>(), aim in any::<prop::sample::Index>()
+    ) {
+        let Some(swim) = swim(input) else { return Ok(()) };
+        let figures = swim.figures(at * MINUTE);
+        let mut ask = on_phone(&PHONE_CANVASES[phone], left);
+        let cell = |index: prop::sample::Index| swim.cells()[index.index(swim.cells().len())].id;
+        (ask.next, ask.chosen) = (Some(cell(next)), Some(cell(aim)));
+        let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
+        prop_assert_eq!(bites_not_on_the_map(&swim, &ask, at * MINUTE, &scene), vec![], "{:?}", scene.key);
+    }
+}
+
+/// A square with every bite of the day, a bait in it and the ring round that, after sixty casts: its bites are on the map.
+#[test]
+fn the_bites_under_a_line_and_the_ring_stay_on_the_map() {
+    for casts in [3, 12, 30, 60] {
+        let swim = a_long_day(casts);
+        let at_ms = (5 * casts - 1) * MINUTE;
+        let figures = swim.figures(at_ms);
+        for (phone, left) in PHONE_CANVASES.iter().flat_map(|phone| [(phone, false), (phone, true)]) {
+            for cell in swim.cells().iter().filter(|cell| cell.aim.is_some()) {
+                let ask = SceneAsk { next: Some(cell.id), stay: cell.aim, ..on_phone(phone, left) };
+                let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
+                let which = format!("{phone:?}, left {left}, {casts} casts, {:?}", cell.id);
+                assert_eq!(
+                    bites_not_on_the_map(&swim, &ask, at_ms, &scene),
+                    vec![],
+                    "{which}: {:?}",
+                    scene.key
+                );
+                assert_eq!(covered(&scene), Vec::<String>::new(), "{which}");
+            }
+        }
+    }
+}

@@ -43,6 +43,8 @@ pub struct SceneAsk {
     pub detail: Detail,
     /// The proposed next spot, ringed in accent.
     pub next: Option<CellId>,
+    /// The spot in the proposed cell at which the ring is, if it isn't its middle.
+    pub spot: Option<Spot>,
     /// The spot to stay at, if that is what is proposed: the ring is round it and says so.
     pub stay: Option<Spot>,
     /// The cell that taps and step keys have chosen, marked in ink if it is not the next one.
@@ -60,6 +62,7 @@ impl SceneAsk {
             hand: Hand::Right,
             detail: Detail::Full,
             next: None,
+            spot: None,
             stay: None,
             chosen: None,
         };

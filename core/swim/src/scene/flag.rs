@@ -33,8 +33,8 @@ const HALO: f64 = 1.9;
 /// Draws the ring and keeps its space free.
 pub(crate) fn ring(d: &Drawing, pack: &mut Pack, placer: &mut Placer) -> Option<Ring> {
     let aim = d.ask.next.and_then(|c| d.aim(c))?;
-    // Whoever stays casts to the same spot, not to the middle of its cell.
-    let at = d.ask.stay.map_or(aim, |spot| d.view.spot(spot));
+    // Whoever stays, or goes to where a cast went before, casts to that spot, not to the middle of its cell.
+    let at = d.ask.stay.or(d.ask.spot).map_or(aim, |spot| d.view.spot(spot));
     let cell = d.ask.stay.map_or(d.ask.next, |spot| d.swim.cell_of(spot));
     let width = d.dp(if d.full() { WIDTH_DP.0 } else { WIDTH_DP.1 });
     let radius = d.dp(if d.full() { RADIUS_DP.0 } else { RADIUS_DP.1 });

@@ -4,6 +4,7 @@
 //! If a mark stands for several events, their number is beside it. Casts have no mark, since the state of the
 //! water shows where they went.
 
+use super::beside;
 use super::draw::Drawing;
 use super::kept::{Kept, KeptRing, OUTLINE_DP};
 use super::labels::{Label, Over, Placer};
@@ -14,6 +15,7 @@ use super::text::width;
 use super::view::Rect;
 use crate::frame::{Point, Spot};
 use crate::input::CastAt;
+use crate::planar::ring_contains;
 use crate::sector::{CHORD_ERROR_M, disc};
 
 /// Draws the marks whose places are given: features, hazards and baits that are out. Labels and other marks keep clear of them.
@@ -34,10 +36,25 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Ke
         (known.bites == 0, known.rested_min.map_or(i64::MAX, tenths), known.cell.row, tenths(across))
     };
     restwater_sorting::by_key(&mut places, turn);
+    let mut without_room = Vec::new();
     for place in places {
         let mut row = Row::of(d, place);
-        let middle = row.settle(d, placer, place, kept);
-        cluster(d, pack, placer, place, &row, middle);
+        if let Some(middle) = row.settle(d, placer, place, kept) {
+            cluster(d, pack, placer, &row, middle);
+        } else if row.marks.iter().any(|mark| mark.0 == MarkShape::BiteDiamond) {
+            without_room.push((place, row));
+            continue;
+        } else {
+            row.left_out.append(&mut row.marks);
+        }
+        explain(d, pack, place, &row);
+    }
+    // After all that have room in their cells.
+    for (place, mut row) in without_room {
+        if !beside::place(d, pack, placer, place, &row, kept) {
+            row.left_out.append(&mut row.marks);
+        }
+        explain(d, pack, place, &row);
     }
 }
 
@@ -67,17 +84,8 @@ fn lines_out(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     }
 }
 
-/// Draws the marks of one cell side by side along its far edge, so that its rested minutes have room below
-/// them, or along its near edge if something is in the way. Bites come first; marks without room go into the
-/// key.
-fn cluster(
-    d: &Drawing,
-    pack: &mut Pack,
-    placer: &mut Placer,
-    place: usize,
-    row: &Row,
-    middle: Option<Point>,
-) {
+/// Puts the marks of a cell that have no room into the key.
+fn explain(d: &Drawing, pack: &mut Pack, place: usize, row: &Row) {
     for (shape, n) in &row.left_out {
         let what = match shape {
             MarkShape::LostCross => &d.words.lost,
@@ -95,7 +103,10 @@ fn cluster(
         };
         pack.scene.key.push(KeyLine::new(None, text, LabelRole::Count));
     }
-    let Some(middle) = middle else { return };
+}
+
+/// Draws the marks of one cell side by side, bites first.
+pub(super) fn cluster(d: &Drawing, pack: &mut Pack, placer: &mut Placer, row: &Row, middle: Point) {
     // Bites are on the side away from the thumb, also in a mirrored swim.
     let at = |along: f64| Point { x: middle.x + along * d.ask.side(), y: middle.y };
     let mut along = -row.width() / 2.0;
@@ -123,7 +134,7 @@ fn cluster(
 }
 
 /// The marks of one cell in a row.
-struct Row {
+pub(super) struct Row {
     /// Shape and how many it stands for.
     marks: Vec<(MarkShape, u32)>,
     /// The same with one mark for each kind and its number.
@@ -171,11 +182,18 @@ impl Row {
         row
     }
 
-    /// Finds a place clear of other marks, if necessary with fewer and smaller marks; those without a place
-    /// go into the key.
+    /// Finds a place in the cell that is clear of other marks, if necessary with fewer and smaller marks. `None` leaves the
+    /// first of them without a place.
     fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize, kept: &[Kept]) -> Option<Point> {
         let own = d.figures.cells[place].kept_back_min.is_some();
+        let rings = if d.full() { d.cell_rings(place) } else { Vec::new() };
         let free = |row: &Self, p: &Point| {
+            // Where the boundary cuts the cell, a bite would stand in other water or none.
+            let first = row.first(*p, d.ask.side());
+            let is_bite = row.marks.first().is_some_and(|mark| mark.0 == MarkShape::BiteDiamond);
+            if d.full() && is_bite && !rings.iter().any(|ring| ring_contains(ring, first)) {
+                return false;
+            }
             let (w, h) = (row.width(), row.height());
             // Numbers are labels: they stay on the canvas, and are not on kept-back water that is another cell's.
             let may = !row.is_numbered() || own || edges(kept).all(|edge| edge.is_clear_of(*p, w, h));
@@ -200,10 +218,14 @@ impl Row {
             } else if self.em > d.view.least_text {
                 self.em = d.view.least_text;
             } else {
-                self.left_out.extend(self.marks.pop());
                 return None;
             }
         }
+    }
+
+    /// Where its first mark is if its middle is there.
+    fn first(&self, middle: Point, side: f64) -> Point {
+        Point { x: middle.x + side * (self.pitch - self.width()) / 2.0, y: middle.y }
     }
 
     /// The width of the number beside a mark that stands for this many.
@@ -211,17 +233,17 @@ impl Row {
         if of > 1 && self.em > 0.0 { width(&of.to_string(), self.em) + 0.25 * self.em } else { 0.0 }
     }
 
-    fn is_numbered(&self) -> bool {
+    pub(super) fn is_numbered(&self) -> bool {
         self.marks.iter().any(|mark| self.digits(mark.1) > 0.0)
     }
 
     /// The height of its marks, and of their numbers if there are any.
-    fn height(&self) -> f64 {
+    pub(super) fn height(&self) -> f64 {
         let marks = 0.9 * self.pitch;
         if self.is_numbered() { marks.max(1.2 * self.em) } else { marks }
     }
 
-    fn width(&self) -> f64 {
+    pub(super) fn width(&self) -> f64 {
         self.marks.iter().map(|m| self.pitch + self.digits(m.1)).sum()
     }
 
@@ -236,7 +258,8 @@ impl Row {
             Point { x: p.x, y: p.y + lift }
         };
         let (near, far) = (cell.sector.inner_m, cell.sector.outer_m);
-        let mid = at(f64::midpoint(near, far), 0.0);
+        let middle_m = f64::midpoint(near, far);
+        let mid = at(middle_m, 0.0);
         let edge = d.dp(if outlined { OUTLINE_DP / 2.0 + 0.5 } else { 1.0 });
         // A number has blank above and below it.
         let blank = d.dp(if self.is_numbered() { 2.0 } else { 0.0 });
@@ -252,27 +275,67 @@ impl Row {
             }
             _ => p,
         };
-        // Aside within the cell too, first away from the thumb.
-        let wide = d.view.breadth(cell.sector.to_deg - cell.sector.from_deg, f64::midpoint(near, far));
-        let aside = (wide / 2.0 - half - if outlined { edge } else { 0.0 }).max(0.0) * d.ask.side();
-        let levels = if low.y <= high.y { vec![mid] } else { vec![high, low, mid] };
+        // Within the cell, whose aim need not be in its middle.
+        let ends = |range_m: f64| {
+            let x = |deg: f64| d.view.spot(Spot { bearing_deg: deg, range_m }).x;
+            let reach = half + if outlined { edge } else { 0.0 };
+            let (left, right) = (x(cell.sector.from_deg) + reach, x(cell.sector.to_deg) - reach);
+            if left < right {
+                (left, right)
+            } else {
+                (f64::midpoint(left, right), f64::midpoint(left, right))
+            }
+        };
+        let level = |p: Point, range_m: f64| {
+            let (left, right) = ends(range_m);
+            Level { at: Point { x: p.x.clamp(left, right), y: p.y }, left, right }
+        };
+        let middle = level(mid, middle_m);
+        let levels =
+            if low.y <= high.y { vec![middle] } else { vec![level(high, far), level(low, near), middle] };
         // Where a bait or the ring is in the way, places between these may still be clear.
-        let between_levels = levels.windows(2).map(|two| at_middle(two[0], two[1])).collect::<Vec<_>>();
-        let grid = |shifts: &[f64], levels: &[Point]| {
-            let all = shifts.iter().flat_map(|x| levels.iter().map(move |p| Point { x: p.x + x, y: p.y }));
+        let between_levels = levels.windows(2).map(|two| two[0].halfway(&two[1])).collect::<Vec<_>>();
+        // Aside too, first away from the thumb.
+        let grid = |shares: &[f64], levels: &[Level]| {
+            let all =
+                shares.iter().flat_map(|share| levels.iter().map(move |l| l.aside(share * d.ask.side())));
             all.collect::<Vec<_>>()
         };
         let every = [levels.clone(), between_levels.clone()].concat();
         let places = [
-            grid(&[0.0, -aside, aside], &levels),
-            grid(&[0.0, -aside, aside], &between_levels),
-            grid(&[-aside / 2.0, aside / 2.0], &every),
+            grid(&[0.0, -1.0, 1.0], &levels),
+            grid(&[0.0, -1.0, 1.0], &between_levels),
+            grid(&[-0.5, 0.5], &every),
         ];
         places.concat().into_iter().map(between).collect()
     }
 }
 
-fn edges(kept: &[Kept]) -> impl Iterator<Item = &KeptRing> {
+/// A height in a cell at which marks may stand: on its aim, and as far aside as the cell reaches.
+#[derive(Clone, Copy)]
+struct Level {
+    at: Point,
+    left: f64,
+    right: f64,
+}
+
+impl Level {
+    fn halfway(&self, other: &Self) -> Self {
+        Self {
+            at: at_middle(self.at, other.at),
+            left: f64::midpoint(self.left, other.left),
+            right: f64::midpoint(self.right, other.right),
+        }
+    }
+
+    /// A share of the way from the aim to the left end (negative) or the right one.
+    fn aside(&self, share: f64) -> Point {
+        let end = if share < 0.0 { self.left } else { self.right };
+        Point { x: self.at.x + share.abs() * (end - self.at.x), y: self.at.y }
+    }
+}
+
+pub(super) fn edges(kept: &[Kept]) -> impl Iterator<Item = &KeptRing> {
     kept.iter().flat_map(|kept| &kept.rings)
 }
 

@@ -1,6 +1,7 @@
 //! The picture of the swim: one packed record per frame, for any canvas.
 
 mod ask;
+mod beside;
 mod draw;
 mod flag;
 mod hatch;
