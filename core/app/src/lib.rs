@@ -206,7 +206,7 @@ impl App {
                 return Err(AppError::TooLong { field, count, most: LONGEST_TEXT });
             }
         }
-        let before = self.journal.version();
+        let (before, fish_on) = (self.journal.version(), self.fish_on());
         let notice = match self.perform(action, at) {
             Ok(notice) => {
                 if self.journal.version() > before {
@@ -222,6 +222,9 @@ impl App {
             }
             Err(error) => return Err(error),
         };
+        if self.journal.version() > before {
+            self.follow_fish(&fish_on);
+        }
         self.last_tap = Some(LastTap::new(action, at));
         let mut update = self.update(at, self.journal.version() > before, false, notice);
         update.opens = match action {

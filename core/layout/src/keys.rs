@@ -44,8 +44,11 @@
 //!   | MORE  | |      CAST       |
 //!   +-------+ +-----------------+
 //! ```
+//!
+//! MORE opens a sheet with every other key of the state: see [`super::sheet`].
 
 use super::least::{FOOT_MM, HEAD_MM, MARGIN_MM};
+use super::sheet::Sheet;
 use super::{
     GAP_MM, KeyPlace, Millimetres, OPPOSITE_GAP_MM, PRIMARY_MM, PadAsk, REACH_MM, Rect, SECONDARY_MM,
 };
@@ -61,7 +64,6 @@ pub(super) struct Pad {
     pub(super) keys: Vec<KeyPlace>,
     pub(super) more: Option<Rect>,
     pub(super) next_rod: Option<Rect>,
-    pub(super) pages: u8,
     /// Where the words of the pair's row go if nothing is out.
     pub(super) beside_thumb: Rect,
     pub(super) latest: Option<Rect>,
@@ -281,15 +283,15 @@ enum Slot {
     NextRod,
 }
 
-/// Feed, and what the anglers on either side do: the keys after the first in every state with a session.
+/// Feed, and what the anglers on either side do: the first keys behind MORE in every state with a session.
 const AROUND: [Key; 4] = [Key::Feed, Key::Neighbour, Key::NeighbourSecond, Key::NeighbourThird];
 
-/// The pages of small keys, nearest to the hand first.
-fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<Slot>; 2]> {
+/// The two small keys beside UNDO, nearest to the hand first.
+fn small_keys(state: BankState, several_rods: bool, three_fit: bool) -> [Option<Slot>; 2] {
     let key = |k| Some(Slot::Key(k));
     let next = |alone| if several_rods { Some(Slot::NextRod) } else { key(alone) };
-    let first = match state {
-        BankState::NoSession => return vec![[None, key(Key::Redo)]],
+    match state {
+        BankState::NoSession => [None, key(Key::Redo)],
         BankState::Ready | BankState::Over => [key(Key::Tackle), next(Key::TimeBack)],
         BankState::Away => [key(Key::Away), next(Key::TimeBack)],
         BankState::Landed => [key(if three_fit { Key::Fish } else { Key::Weigh }), next(Key::TimeBack)],
@@ -297,20 +299,14 @@ fn pages(state: BankState, several_rods: bool, three_fit: bool) -> Vec<[Option<S
         BankState::Out => [key(Key::LandedLate), next(Key::Liner)],
         // LOST is in the place beside CAST now, so MORE takes the place of LINER, which has no use here.
         BankState::FishOn => [Some(Slot::More), next(Key::TimeBack)],
-    };
-    let later = later_keys(state, several_rods, three_fit);
-    let of_two = |two: &[Key]| match (state, two) {
-        (BankState::FishOn, _) => [Some(Slot::More), key(two[0])],
-        _ => [key(two[0]), two.get(1).and_then(|k| key(*k))],
-    };
-    let at_once = if state == BankState::FishOn { 1 } else { 2 };
-    std::iter::once(first).chain(later.chunks(at_once).map(of_two)).collect()
+    }
 }
 
-/// The keys of the pages after the first. What the next rod takes the place of on the first page comes first.
-fn later_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key> {
+/// The keys behind MORE, the most used first. What the next rod takes the place of on the pad comes first. While a bait is out,
+/// Tackle is under Screens alone, as many taps away: what it changes is for the next cast.
+fn further_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key> {
     let displaced = if state == BankState::Out { Key::Liner } else { Key::TimeBack };
-    let mut keys = if several_rods { vec![displaced] } else { Vec::new() };
+    let mut keys = if several_rods && state != BankState::NoSession { vec![displaced] } else { Vec::new() };
     match state {
         BankState::NoSession => {}
         // The same keys in these states, except that I'M BACK and Tackle exchange places, and so do END and CAST.
@@ -331,11 +327,17 @@ fn later_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key>
         BankState::Out => {
             keys.extend(AROUND);
             keys.extend([Key::TimeBack, Key::LostLate, Key::Seen, Key::FeedOther, Key::TimeBackFive]);
-            keys.extend([Key::Indication, Key::Twitch, Key::Redo, Key::Tackle, Key::End]);
+            keys.extend([Key::Indication, Key::Twitch, Key::Redo, Key::End]);
         }
         BankState::FishOn => keys.extend([Key::TimeBackFive, Key::Redo]),
     }
     keys
+}
+
+/// The sheet behind MORE, at its open page or its first; `None` if there is nothing on it.
+pub(super) fn sheet(glass: &Millimetres, ask: PadAsk) -> Option<Sheet> {
+    let keys = further_keys(ask.state, ask.rods > 1, Rows::on(glass).three_fit());
+    (!keys.is_empty()).then(|| Sheet::of(glass, &keys, usize::from(ask.page.saturating_sub(1))))
 }
 
 /// Places the keys of the pad.
@@ -377,10 +379,7 @@ pub(super) fn place(glass: &Millimetres, ask: PadAsk) -> Pad {
             three.into_iter().map(|(k, r)| place(k, r)).collect()
         }
     };
-    let mut all = pages(ask.state, ask.rods > 1, rows.three_fit());
-    let count = all.len();
-    let open = all.swap_remove(usize::from(ask.page) % count);
-    for (i, slot) in (0u8..).zip(open) {
+    for (i, slot) in (0u8..).zip(small_keys(ask.state, ask.rods > 1, rows.three_fit())) {
         match slot {
             Some(Slot::Key(key)) => keys.push(place(key, rows.small(i))),
             Some(Slot::More) => more = Some(rows.small(i)),
@@ -390,7 +389,7 @@ pub(super) fn place(glass: &Millimetres, ask: PadAsk) -> Pad {
     }
     keys.push(place(Key::Undo, rows.small(2)));
     let (beside_thumb, notice, words) = (rows.beside_thumb(), rows.notice(), rows.words());
-    Pad { keys, more, next_rod, pages: u8::try_from(count).unwrap_or(1), beside_thumb, latest, notice, words }
+    Pad { keys, more, next_rod, beside_thumb, latest, notice, words }
 }
 
 #[cfg(test)]

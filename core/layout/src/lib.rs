@@ -5,6 +5,7 @@
 //! gloves), but the values here are the project's own choice, not a published standard.
 //!
 //! * [`keys`] places the thumb pad in the bottom corner of the chosen hand,
+//! * [`sheet`] places the keys behind MORE,
 //! * [`words`] places the clock, the strip and the sentences above it, or beside it on a screen on its side,
 //! * [`page`] places what is on the screens that have no keys of their own,
 //! * [`grid`] places the keys of choices and leaves on them,
@@ -34,6 +35,7 @@ mod match_pad;
 mod page;
 mod rules;
 mod said;
+mod sheet;
 mod swim_pad;
 mod words;
 
@@ -82,7 +84,7 @@ pub struct PadAsk {
     pub state: BankState,
     /// How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
     pub rods: u8,
-    /// Which page of small keys is open, from 0; counts round.
+    /// Which page of the sheet behind MORE is open, from 1; after the last comes the first again. 0 while it is closed.
     pub page: u8,
 }
 
@@ -232,13 +234,16 @@ pub struct BankLayout {
     pub latest: Option<Rect>,
     /// One line between the rows of the pad: "second tap ignored".
     pub notice: Rect,
-    /// The keys; a place without a key in the screen record stays blank.
+    /// The keys of the pad, or of the open page of the sheet; a place without a key in the screen record stays blank.
     pub keys: Vec<KeyPlace>,
-    /// Turns to the next page of small keys.
+    /// Opens the sheet behind MORE, or turns to its next page, if there is one.
     pub more: Option<Rect>,
+    /// The open sheet, with its title and notice in one place; its keys and its BACK are in `keys` and `back`. Nothing else of the
+    /// Bank is to be seen then.
+    pub sheet: Option<PagePlace>,
     /// Chooses the next rod, if there are two or three.
     pub next_rod: Option<Rect>,
-    /// How many pages of small keys there are.
+    /// How many pages of keys there are: the pad, and those of the sheet.
     pub pages: u8,
     /// BACK of every other screen, in the corner of the thumb, the same in every state. An accidental second
     /// tap would hit CAST, so the core ignores it.
@@ -275,6 +280,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
     let pad = keys::place(&mm, ask);
     let words = words::place(&mm, &pad, ask);
     let pages = page::place(&mm);
+    let sheet = keys::sheet(&mm, ask);
     let mut layout = BankLayout {
         header: words.header,
         screens: words.screens,
@@ -293,7 +299,8 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         keys: pad.keys,
         more: pad.more,
         next_rod: pad.next_rod,
-        pages: pad.pages,
+        sheet: None,
+        pages: 1 + sheet.as_ref().map_or(0, |sheet| sheet.pages),
         back: pages.back,
         pager: pages.pager,
         page: pages.page,
@@ -308,6 +315,10 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
         broken: Vec::new(),
     };
     layout.broken = rules::broken(&layout, &mm);
+    if let Some(sheet) = sheet.filter(|_| ask.page > 0) {
+        (layout.keys, layout.back, layout.more) = (sheet.keys, sheet.back, sheet.pager);
+        (layout.next_rod, layout.sheet) = (None, Some(sheet.head));
+    }
     layout.scale_to_pixels(glass.px_per_mm);
     Ok(layout)
 }
@@ -325,7 +336,8 @@ impl BankLayout {
             &mut self.start,
             &mut self.set_up_pager,
         ];
-        let pages = [&mut self.page, &mut self.set_up].into_iter().flat_map(PagePlace::parts);
+        let pages = [&mut self.page, &mut self.set_up].into_iter().chain(&mut self.sheet);
+        let pages = pages.flat_map(PagePlace::parts);
         let maybe = [
             &mut self.since,
             &mut self.fan,

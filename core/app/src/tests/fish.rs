@@ -48,7 +48,7 @@ fn a_fish_slipped_back_takes_one_tap_after_landed_and_one_undo_reverts_it() {
     assert_eq!(phone.key(now, Key::PutBack).unwrap().label, "PUT BACK");
     let update = phone.press(now, Key::PutBack);
     assert!(update.changed && phone.caught()[0].put_back);
-    assert_eq!(phone.key(now, Key::PutBack).unwrap().label, "IT'S BACK");
+    assert_eq!(phone.key(now, Key::PutBack).unwrap().label, "PUT BACK");
     phone.tap(now + 2_000, &Action::Undo).unwrap();
     assert!(!phone.caught()[0].put_back);
     assert_eq!(phone.app().session().unwrap().doubts, []);

@@ -53,9 +53,7 @@ fn a_key_outside_the_app_is_for_the_rod_that_it_was_shown_for() {
     phone.tap(4 * MIN, &Action::ChooseRod { rod: 1 }).unwrap();
     phone.open();
     assert!(outside(&mut phone, 5 * MIN, Key::Bite, 2).unwrap().changed);
-    let alerts =
-        |phone: &mut Phone| phone.bank(6 * MIN).rods.into_iter().map(|rod| rod.alert).collect::<Vec<_>>();
-    assert_eq!(alerts(&mut phone), ["", "FISH ON"]);
+    assert_eq!(watched(&mut phone, 6 * MIN), 2, "the keys are those of the fish");
     assert!(outside(&mut phone, 7 * MIN, Key::Lost, 2).unwrap().changed);
     assert!(outside(&mut phone, 8 * MIN, Key::WoundIn, 1).unwrap().changed);
     // The phone's button and a voice name no rod.

@@ -6,10 +6,11 @@ use super::{BankInput, BankState};
 use crate::feed::feed_words;
 use crate::seen::{neighbour_id, sides};
 use crate::{
-    Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, SeenTap, Which, entry_words,
+    Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, SeenTap, Which, Wording,
+    entry_words,
 };
-use restwater_log::{Entry, Side};
-use restwater_session::{Played, Rod, RodState, bite_before_s};
+use restwater_log::{Entry, RodNumber, Side};
+use restwater_session::{Played, Rod, RodState, bite_before_s, fish_is_on};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
@@ -91,10 +92,21 @@ impl Pad<'_> {
             Key::Redo => self.entry(self.input.redo),
             _ => String::new(),
         };
-        let back = self.set_back(key).unwrap_or_default();
-        let args = [("what", Arg::Text(&what)), ("back", Arg::Text(&back))];
+        let back = self.set_back(key);
+        let rod = self.named_rod(key).map(|rod| rod_words(words, rod));
+        let said = [what.as_str(), back.as_deref().unwrap_or_default(), rod.as_deref().unwrap_or_default()];
+        let args =
+            [("what", said[0]), ("back", said[1]), ("rod", said[2])].map(|(id, text)| (id, Arg::Text(text)));
+        let name = match key {
+            // The fish of another rod has its bite.
+            Key::LandedLate if back.is_none() => self::name(Key::Landed),
+            Key::LostLate if back.is_none() => self::name(Key::Lost),
+            _ => name,
+        };
         let ids = Ids::of(name);
         let sub = match key {
+            _ if rod.is_some() && back.is_some() => words.say_with("key-late-rod-sub", &args),
+            _ if rod.is_some() => said[2].to_owned(),
             Key::Cast if self.state == BankState::Out => words.say("key-cast-closes"),
             Key::Cast => words.say("key-cast-first"),
             _ => words.say_with(ids.sub(), &args),
@@ -104,8 +116,9 @@ impl Pad<'_> {
             label: words.say(ids.label()),
             sub: Some(sub),
             // Before anything was fed both keys of feed do the same.
-            spoken: match key {
-                Key::Feed if again.is_none() => words.say("key-feed-other-spoken"),
+            spoken: match (key, &rod) {
+                (Key::Feed, _) if again.is_none() => words.say("key-feed-other-spoken"),
+                (_, Some(rod)) => words.labelled(rod, &words.say_with(&ids.spoken(), &args)),
                 _ => words.say_with(&ids.spoken(), &args),
             },
             weight: if self.is_next(key) { KeyWeight::Solid } else { KeyWeight::Outline },
@@ -115,7 +128,7 @@ impl Pad<'_> {
                 (_, Some(_)) => Action::Feed { tap: FeedTap::Again }.into(),
                 _ => match self.side(key) {
                     Some(side) => Action::Seen { tap: SeenTap::Neighbour { side } }.into(),
-                    None => Action::of_key(key, self.input.chosen),
+                    None => Action::of_key(key, self.rod_of(key)),
                 },
             },
         }
@@ -144,8 +157,31 @@ impl Pad<'_> {
         self.input.session.is_some_and(|session| session.rods.iter().all(ready))
     }
 
+    /// A rod that has a fish on while the keys act on another, which has none.
+    fn fish_elsewhere(&self) -> Option<RodNumber> {
+        self.input.session.and_then(fish_is_on).filter(|_| self.state != BankState::FishOn)
+    }
+
+    /// The rod that a key acts on: LANDED and LOST are the fish's, wherever that is.
+    fn rod_of(&self, key: Key) -> RodNumber {
+        let outcome = matches!(key, Key::LandedLate | Key::LostLate);
+        self.fish_elsewhere().filter(|_| outcome).unwrap_or(self.input.chosen)
+    }
+
+    /// The rod that a key names, if there are several: where a fish is on or may be, nobody looks for the clock of the chosen one.
+    fn named_rod(&self, key: Key) -> Option<RodNumber> {
+        let outcome = matches!(key, Key::Landed | Key::Lost | Key::Missed | Key::LandedLate | Key::LostLate);
+        let of_a_rod = matches!(key, Key::Cast | Key::Bite | Key::WoundIn);
+        let several = self.input.session.is_some_and(|session| session.rods.len() > 1);
+        let named = several && (outcome || of_a_rod && self.fish_elsewhere().is_some());
+        named.then(|| self.rod_of(key))
+    }
+
     /// How far an outcome that is tapped before its bite sets that back.
     fn set_back(&self, key: Key) -> Option<String> {
+        if self.fish_elsewhere().is_some() {
+            return None;
+        }
         let played = match key {
             Key::LandedLate => Played::Landed,
             Key::LostLate => Played::Lost,
@@ -153,8 +189,12 @@ impl Pad<'_> {
         };
         let seconds = bite_before_s(self.input.session?, self.input.chosen, played, self.input.now)?;
         let (id, arg, count) = if seconds < 60 {
-            // In steps of ten, so that the key's words don't change with each second.
-            ("key-back-s", "seconds", (seconds / 10 * 10).max(1))
+            // In steps of ten, so that the key's words don't change with each second. A fish that takes on the drop has no
+            // seconds to count.
+            match seconds / 10 * 10 {
+                0 => return Some(self.input.words.say("key-back-now")),
+                seconds => ("key-back-s", "seconds", seconds),
+            }
         } else {
             ("key-back-min", "minutes", (seconds + 30) / 60)
         };
@@ -169,6 +209,9 @@ impl Pad<'_> {
     /// day that was left open.
     fn is_next(&self, key: Key) -> bool {
         let out_of_hours = is_out_of_hours(self.input);
+        if self.fish_elsewhere().is_some() {
+            return key == Key::LandedLate;
+        }
         match (self.state, key) {
             // The weigh-in comes before END.
             (BankState::Over, Key::End) => {
@@ -238,6 +281,11 @@ fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
     })
 }
 
+/// "Rod 2".
+fn rod_words(words: &Wording, rod: RodNumber) -> String {
+    words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))])
+}
+
 /// The part of a message id that names the key.
 fn name(key: Key) -> &'static str {
     match key {
@@ -277,7 +325,6 @@ fn name(key: Key) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::Wording;
 
     #[test]
     fn every_key_has_its_words() {
