@@ -8,10 +8,11 @@ use super::recent::Loaded;
 use super::spots::{SpotsAnswer, SpotsAsked};
 use restwater_log::RodNumber;
 use restwater_screen::{Reading, RodLeave, SpotsReading, Whose};
+use restwater_session::rest::Leaves;
 use restwater_session::{
     HabitBeforeBites, Rhythm, Rod, RodState, Session, Stamp, Summary, SwimKept, casts_by_telling,
     habit_before_bites, habit_of, in_fed_water, planned_leave, rhythm, rods_in_use, running_wait_min,
-    waits_by_feed,
+    wait_settings, waits_by_feed,
 };
 use restwater_store::StoreError;
 use restwater_waits::{
@@ -48,8 +49,7 @@ struct Answer {
     /// Which weights of a club it began with.
     start: StartOf,
     water: Option<String>,
-    /// Whether a match is on.
-    in_match: bool,
+    settings: Settings,
     waits: Vec<Wait>,
     /// Whether the cast of each wait was in fed water.
     fed: Vec<bool>,
@@ -224,23 +224,30 @@ impl Advisor {
         rods.filter_map(|rod| RodLeave::of(rod, &self.read(session, log, rod, now)?)).collect()
     }
 
-    /// The posterior of today's waits and what it advises for the casts to come of all rods, or `None` if its figures
-    /// can't be used. With several rods it is the same whichever of them is chosen: no spot is asked about, and the casts
-    /// count as in fed water if most rods fish there.
+    /// The posterior of today's waits, what it advises for the casts to come of all rods, and how long they are left; `None` if its
+    /// figures can't be used. With several rods it is the same whichever of them is chosen: no spot is asked about, and the casts
+    /// count as in fed water if most rods fish there. The only rod's spot says when its bait is wound in, and nothing of the casts
+    /// after that, which go elsewhere.
     pub(super) fn of_all_rods(
         &mut self,
         session: &Session,
         log: InMemory,
         now: &Stamp,
-    ) -> Option<(&WaitPosterior, Advice)> {
+    ) -> Option<(&WaitPosterior, Advice, Leaves)> {
         self.bring_up_to(session, log)?;
         let rods = rods_in_use(session, now);
         let fed = |rod: &&RodNumber| in_fed_water(session, **rod, now);
         let most = 2 * rods.iter().filter(fed).count() > rods.len();
         let rod = *rods.iter().find(|rod| fed(rod) == most)?;
-        let spots = if rods.len() == 1 { self.spots_of(session, log, rod, now) } else { None };
+        let is_out = session.rod(rod).is_some_and(|rod| matches!(rod.state, RodState::Out { .. }));
+        let spots = if is_out && rods.len() == 1 { self.spots_of(session, log, rod, now) } else { None };
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
-        Some((posterior, by_plan(by_spots(advice, spots).0, session).0))
+        let (advice, _) = by_plan(advice, session);
+        let mut leaves = Leaves::of(&advice);
+        if let (_, Some(spots)) = by_spots(advice, spots) {
+            leaves.first = f64::from(spots.leave.leave_min);
+        }
+        Some((posterior, advice, leaves))
     }
 
     /// The posterior of today's waits alone.
@@ -283,9 +290,9 @@ impl Advisor {
         let habit = habit_of(session);
         let water = &session.setup.water;
         let (start, shapes) = self.club.start_of(session);
-        let in_match = session.match_day.is_some();
+        let settings = wait_settings(session);
         let is_same = |last: &&mut Answer| {
-            (last.session, &last.water, last.in_match) == (session.id, water, in_match) && last.start == start
+            (last.session, &last.water, last.settings) == (session.id, water, settings) && last.start == start
         };
         let goes_on = |last: &&mut Answer| waits.starts_with(&last.waits) && fed.starts_with(&last.fed);
         if let Some(last) = self.last.as_mut().filter(is_same).filter(goes_on) {
@@ -305,7 +312,6 @@ impl Advisor {
             bite_extra_min: rhythm.bite_extra_min,
             habit: habit.as_ref(),
         };
-        let settings = if in_match { Settings::of_a_match() } else { Settings::default() };
         let posterior = WaitPosterior::with_shapes(&record, &settings, shapes).ok()?;
         let (told, water, advice) = (Told::of(session), water.clone(), [None; 2]);
         let session = session.id;
@@ -315,7 +321,7 @@ impl Advisor {
             told,
             start,
             water,
-            in_match,
+            settings,
             waits,
             fed,
             rhythm,

@@ -1,6 +1,7 @@
 //! What a tap on the Bench does.
 
 use super::error::within;
+use super::kit::holds_a_wallet;
 use super::{App, AppError};
 use restwater_bench::BenchError;
 use restwater_bench::fall::{Calibration, FallError, calibrate};
@@ -32,8 +33,15 @@ impl App {
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
         let own = kit_of(self.journal.store().device());
-        let mut kits: Vec<Uuid> =
-            self.journal.recent().kits().iter().map(|(id, _)| *id).filter(|id| *id != own).collect();
+        let mut kits: Vec<Uuid> = self
+            .journal
+            .recent()
+            .kits()
+            .iter()
+            .filter(|(_, ops)| holds_a_wallet(ops))
+            .map(|(id, _)| *id)
+            .filter(|id| *id != own)
+            .collect();
         kits.sort_unstable();
         Ok(screen::bench(&BenchInput {
             kit: &kit,

@@ -15,6 +15,7 @@ use restwater_session::{NotNow, Session, Summary, fold, habit_of, rhythm};
 use restwater_waits::{
     Advice, BITE_EXTRA_GUESS_MIN, EarlierDay, Record, Settings, Shapes, TURN_ROUND_GUESS_MIN, WaitPosterior,
 };
+use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use uuid::Uuid;
 
@@ -27,13 +28,10 @@ const START_PLACE: (i64, i64) = (525_000_000, -15_000_000);
 /// What is chosen in the Book; not part of the log.
 #[derive(Default)]
 pub(super) struct BookState {
-    filter: SetFilter,
-    a: SetFilter,
-    b: SetFilter,
+    pub(super) chosen: BookChoices,
     pub(super) opened: Option<Session>,
     /// The version of the log at which it was read.
     read_at: Option<u64>,
-    place: Option<(i64, i64)>,
     /// The last Book computed and its input, kept because computing it is too slow for the refresh each
     /// second.
     last: Option<(BookOf, LeavesView)>,
@@ -46,6 +44,15 @@ impl BookState {
     pub(super) fn forget(&mut self) {
         (self.last, self.slow) = (None, None);
     }
+}
+
+/// What is chosen in the Book; it is not part of the log.
+#[derive(Debug, Clone, Default, Serialize, Deserialize)]
+pub(super) struct BookChoices {
+    filter: SetFilter,
+    a: SetFilter,
+    b: SetFilter,
+    place: Option<(i64, i64)>,
 }
 
 /// What one session teaches for the next.
@@ -86,9 +93,13 @@ impl App {
             self.book.read_at = Some(version);
         }
         let of = BookOf {
-            filters: [self.book.filter.clone(), self.book.a.clone(), self.book.b.clone()],
+            filters: [
+                self.book.chosen.filter.clone(),
+                self.book.chosen.a.clone(),
+                self.book.chosen.b.clone(),
+            ],
             opened: self.book.opened.as_ref().map(|session| session.id),
-            place: self.book.place,
+            place: self.book.chosen.place,
             log: version,
             whose: self.phone.whose,
             peg: self.peg_looked_back_on(),
@@ -116,9 +127,9 @@ impl App {
         };
         let view = screen::book(&BookInput {
             days: &days,
-            filter: &self.book.filter,
-            a: &self.book.a,
-            b: &self.book.b,
+            filter: &self.book.chosen.filter,
+            a: &self.book.chosen.a,
+            b: &self.book.chosen.b,
             opened: self.book.opened.as_ref(),
             opened_day: day.filter(|_| self.book.opened.is_some()),
             phone_is_mine: self.phone_is_mine()?,
@@ -187,24 +198,24 @@ impl App {
                 if session.started.is_none() {
                     return Err(AppError::NoSuchSession);
                 }
-                (self.book.opened, self.mending, self.book.place) = (Some(session), None, None);
+                (self.book.opened, self.mending, self.book.chosen.place) = (Some(session), None, None);
             }
-            BookTap::Close => (self.book.opened, self.mending, self.book.place) = (None, None, None),
+            BookTap::Close => (self.book.opened, self.mending, self.book.chosen.place) = (None, None, None),
             BookTap::Latitude { e7 } => {
                 let lat = within("lat", *e7, -900_000_000, 900_000_000)?;
-                self.book.place = Some((lat, self.place().1));
+                self.book.chosen.place = Some((lat, self.place().1));
             }
             BookTap::Longitude { e7 } => {
                 let lon = within("lon", *e7, -1_800_000_000, 1_800_000_000)?;
-                self.book.place = Some((self.place().0, lon));
+                self.book.chosen.place = Some((self.place().0, lon));
             }
             BookTap::KeepPlace => return self.keep_place(at),
             BookTap::PhoneIsMine { mine } => self.phone_of_opened_is(*mine)?,
             BookTap::End => return self.end_opened(at),
             BookTap::Filter { set, by } => match set {
-                BookSet::Shown => self.book.filter.set(by),
-                BookSet::A => self.book.a.set(by),
-                BookSet::B => self.book.b.set(by),
+                BookSet::Shown => self.book.chosen.filter.set(by),
+                BookSet::A => self.book.chosen.a.set(by),
+                BookSet::B => self.book.chosen.b.set(by),
             },
         }
         Ok(String::new())
@@ -255,7 +266,7 @@ impl App {
         let straight_out_cdeg = session.peg_place.map_or(0, |place| place.straight_out_cdeg);
         let id = session.id;
         self.write(id, Payload::PegPlaced { lat_e7, lon_e7, straight_out_cdeg }, None, at)?;
-        self.book.place = None;
+        self.book.chosen.place = None;
         Ok(self.say_what("notice-logged", "peg_placed"))
     }
 
@@ -268,7 +279,7 @@ impl App {
     /// The place shown: the one chosen, otherwise the position of the peg, otherwise that of another peg on
     /// the same water, otherwise the default.
     fn place(&self) -> (i64, i64) {
-        self.book.place.or_else(|| self.placed()).unwrap_or(START_PLACE)
+        self.book.chosen.place.or_else(|| self.placed()).unwrap_or(START_PLACE)
     }
 
     pub(super) fn placed(&self) -> Option<(i64, i64)> {
@@ -290,7 +301,7 @@ impl App {
             lat_e7,
             lon_e7,
             placed: placed == Some((lat_e7, lon_e7)),
-            can_keep: open && self.book.place.is_some() && placed != Some((lat_e7, lon_e7)),
+            can_keep: open && self.book.chosen.place.is_some() && placed != Some((lat_e7, lon_e7)),
             now: now.clone(),
         }
     }
@@ -312,6 +323,7 @@ fn advice(session: &Session, before: &[(&Summary, bool)], shapes: Arc<Shapes>) -
         bite_extra_min: rhythm.bite_extra_min,
         habit: habit.as_ref(),
     };
+    // For another day, which need not be a match.
     let mut posterior = WaitPosterior::with_shapes(&record, &Settings::default(), shapes).ok()?;
     posterior.next_is_fed(fed.last().is_some_and(|fed| *fed));
     let of_another = before.iter().filter(|(_, of_another)| *of_another).count();

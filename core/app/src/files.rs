@@ -41,7 +41,7 @@ const LATEST_BACKUP: &str = "latest-backup";
 const SOURCE_CHARS: usize = 60;
 
 /// What is chosen on the Files screen; it is not part of the log.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize, Deserialize)]
 pub(super) struct FilesState {
     span: Span,
     form: FormChoice,
@@ -151,14 +151,15 @@ impl App {
         })?)
     }
 
-    /// The sessions that began on the latest days.
+    /// The sessions that were fished on the latest days; one over midnight is of both days.
     fn sessions_of_days(&mut self, days: u16, now: &Moment) -> Result<Vec<Uuid>, AppError> {
         self.sessions.refresh(&self.journal)?;
         // The range begins at midnight, so that every day is a whole day.
         let midnight_ms = restwater_screen::midnight(now) - (i64::from(days) - 1) * DAY_MS;
         let from_ms = self.by_its_own_clock(midnight_ms, now.offset_min)?;
         // A session that began after now did so by a clock that has been set back since.
-        Ok(self.sessions.begun_from(from_ms))
+        let open = self.session().filter(|session| session.is_open()).map(|session| session.id);
+        Ok(self.sessions.fished_from(from_ms, open))
     }
 
     /// Corrects a midnight that was computed with the present offset by the offset that the phone had then, since the clocks may

@@ -40,7 +40,7 @@ pub(super) fn stay_with(store: &Store, before: Uuid) -> Result<(), AppError> {
 
 /// Whether an entry in force is about the wallet itself. Plans, cautions that were read and a club's start are the
 /// angler's own, whichever wallet is in use; and what a newer version wrote may be about anything.
-fn holds_a_wallet(ops: &[Op]) -> bool {
+pub(super) fn holds_a_wallet(ops: &[Op]) -> bool {
     effective(&sorted(ops)).iter().any(|step| {
         matches!(
             step.payload,
@@ -73,11 +73,11 @@ impl WaterRegion {
         Ok(Self { chosen: settings::read(store, REGION)?, usual: Region::England })
     }
 
-    /// The languages of the phone, as BCP 47 tags, say whether its angler is likely to fish in Britain: the app's only English is
-    /// British. Elsewhere British rules and numbers to ring would be wrong.
+    /// The languages of the phone, as BCP 47 tags, say whether its angler is likely to fish in Britain: the first of them names
+    /// Britain, or is English without a country. Elsewhere British rules and numbers to ring would be wrong.
     pub(super) fn guess_by(&mut self, tags: &str) {
         let first = tags.split(',').next().unwrap_or_default().trim().replace('_', "-").to_ascii_lowercase();
-        let british = first.is_empty() || first.split('-').any(|part| part == "en" || part == "gb");
+        let british = first.is_empty() || first == "en" || first.split('-').any(|part| part == "gb");
         self.usual = if british { Region::England } else { Region::Elsewhere };
     }
 

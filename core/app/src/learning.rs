@@ -13,9 +13,9 @@ use restwater_screen as screen;
 use restwater_screen::{Arg, CastFilter, ChangesView, EarlierRows, WaitsInput, WaitsTap, WaitsView, Whose};
 use restwater_session::{
     Mark, NotNow, Rhythm, Session, Stamp, check, factor_logged, habit_of, in_fed_water, rhythm,
-    rods_waited_whole_min, setup_of, value_of,
+    rods_waited_whole_min, setup_of, value_of, wait_settings,
 };
-use restwater_waits::{BITE_EXTRA_GUESS_MIN, Habit, TURN_ROUND_GUESS_MIN, WaitPosterior};
+use restwater_waits::{BITE_EXTRA_GUESS_MIN, Habit, Settings, TURN_ROUND_GUESS_MIN, WaitPosterior};
 use uuid::Uuid;
 
 /// The seed of all random draws in the comparisons, so that the same record always gives the same answer.
@@ -49,6 +49,7 @@ struct WaitsOf {
     session: Uuid,
     /// Whether the session is still running: its last hour counts only once it has ended.
     open: bool,
+    settings: Settings,
     rows: Vec<CastRow>,
     filter: CastFilter,
     rhythm: Rhythm,
@@ -71,6 +72,17 @@ impl Learning {
     /// Forgets the answers, because the earlier days have changed or another language is used.
     pub(super) fn forget_views(&mut self) {
         self.waits.clear();
+    }
+
+    /// Which casts are chosen, and the time left.
+    pub(super) fn casts_chosen(&self) -> (CastFilter, Option<u32>) {
+        (self.filter.clone(), self.left_min)
+    }
+
+    /// Chooses them again, in that session.
+    pub(super) fn choose_casts(&mut self, session: Option<Uuid>, casts: (CastFilter, Option<u32>)) {
+        self.chosen_in = session;
+        (self.filter, self.left_min) = casts;
     }
 
     /// The choices are about casts of one session.
@@ -118,6 +130,7 @@ impl App {
         let of = WaitsOf {
             session: session.id,
             open: session.is_open(),
+            settings: wait_settings(session),
             rows: rows_spelled_alike(session),
             filter,
             rhythm: rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN),

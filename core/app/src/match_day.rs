@@ -13,7 +13,7 @@ use restwater_screen::{MatchInput, MatchTap, MatchView, OnScales, RestInput, Rul
 use restwater_session::Logged;
 use restwater_session::match_setup::MatchError;
 use restwater_session::own_count::{OwnCount, own_count};
-use restwater_session::rest::{Rest, landing, rest_of_match};
+use restwater_session::rest::{Leaves, Rest, landing, rest_of_match};
 use restwater_session::{ClassGuess, MatchSetup};
 use restwater_session::{NotNow, Rhythm, Session, Stamp, catch, rhythm, rods_waited_whole_min};
 use restwater_store::Store;
@@ -44,6 +44,16 @@ impl MatchState {
         Ok(Self { section_side: settings::read(store, SECTION_SIDE)?, ..Self::default() })
     }
 
+    /// What is on the scales, and the digits typed for it.
+    pub(super) fn scales_kept(&self) -> (Option<OnScales>, Option<String>) {
+        (self.on_scales.clone(), self.typed.as_ref().map(TypedWeight::digits))
+    }
+
+    /// Puts that back.
+    pub(super) fn put_back(&mut self, on_scales: Option<OnScales>, typed: Option<TypedWeight>) {
+        (self.on_scales, self.typed) = (on_scales, typed);
+    }
+
     /// What is kept when a session begins: a section of which one side is known, in case that START is undone.
     pub(super) fn of_a_new_day(&self) -> Self {
         Self { section_side: self.section_side, ..Self::default() }
@@ -55,6 +65,7 @@ impl MatchState {
 struct RestOf {
     session: Uuid,
     advice: Advice,
+    leaves: Leaves,
     rhythm: Rhythm,
     time: TimeLeft,
     landing: Landing,
@@ -69,8 +80,9 @@ impl App {
         let guessed = caught.is_empty();
         let read = count.as_ref().and_then(|c| c.as_ref().ok()).and_then(|own| self.play_rest(own, now));
         let state = &self.match_day;
-        let rest = read.as_ref().map(|(advice, rhythm)| RestInput {
+        let rest = read.as_ref().map(|(advice, leaves, rhythm)| RestInput {
             advice,
+            leaves: *leaves,
             rhythm: *rhythm,
             earlier: self.advisor.earlier_sessions(),
             rest: state.rest.as_ref().and_then(|(_, rest)| rest.as_ref()),
@@ -92,7 +104,7 @@ impl App {
     }
 
     /// Simulates the rest of the match unless that has been done; `None` if no session is running.
-    fn play_rest(&mut self, own: &OwnCount, now: &Stamp) -> Option<(Advice, Rhythm)> {
+    fn play_rest(&mut self, own: &OwnCount, now: &Stamp) -> Option<(Advice, Leaves, Rhythm)> {
         let session =
             self.journal.recent().current().map(|loaded| &loaded.session).filter(|s| s.is_open())?;
         let left_ms = session.match_day.as_ref()?.left_ms(now).ok()?;
@@ -100,19 +112,20 @@ impl App {
             return None;
         }
         let rhythm = rhythm(session, TURN_ROUND_GUESS_MIN, BITE_EXTRA_GUESS_MIN);
-        let (posterior, advice) = self.advisor.of_all_rods(session, self.journal.in_memory(), now)?;
+        let (posterior, advice, leaves) = self.advisor.of_all_rods(session, self.journal.in_memory(), now)?;
         let of = RestOf {
             session: session.id,
             advice,
+            leaves,
             rhythm,
             time: time_left(session, left_ms, now),
             landing: landing(session, own.kinds.clone()),
         };
         if self.match_day.rest.as_ref().is_none_or(|(before, _)| *before != of) {
-            let rest = rest_of_match(posterior, &advice, &rhythm, &of.time, &of.landing, SEED).ok();
+            let rest = rest_of_match(posterior, leaves, &rhythm, &of.time, &of.landing, SEED).ok();
             self.match_day.rest = Some((of, rest));
         }
-        Some((advice, rhythm))
+        Some((advice, leaves, rhythm))
     }
 
     pub(super) fn match_setup(&self) -> Option<&MatchSetup> {
@@ -189,7 +202,7 @@ impl App {
         self.match_day.section_side.filter(|(of, ..)| Some(*of) == today).map(|(_, side, pegs)| (side, pegs))
     }
 
-    fn unit(&self) -> Result<WeightUnit, NotNow> {
+    pub(super) fn unit(&self) -> Result<WeightUnit, NotNow> {
         Ok(self.match_setup().ok_or(NotNow::NoMatch)?.unit)
     }
 

@@ -71,12 +71,14 @@ impl Sessions {
         begun.map(|(row, day)| Day { id: row.id, gist: day, mine: angler(row, mine).is_none() })
     }
 
-    /// The sessions that began at that time or later. The row of a session has the time of its first entry, by whatever clock; the
-    /// summary has the time of START, put right if that clock had been reset.
-    pub(super) fn begun_from(&self, from_ms: i64) -> Vec<Uuid> {
-        let begun =
-            |(row, day): &&(SessionRow, Summary)| day.started_ms.unwrap_or(row.began.wall_ms) >= from_ms;
-        self.days.iter().filter(begun).map(|(row, _)| row.id).collect()
+    /// The sessions that were fished at that time or later: begun, ended or still open then. The row of a session has the time of its
+    /// first entry, by whatever clock; the summary has the time of START, put right if that clock had been reset.
+    pub(super) fn fished_from(&self, from_ms: i64, open: Option<Uuid>) -> Vec<Uuid> {
+        let fished = |(row, day): &&(SessionRow, Summary)| {
+            let begun = day.started_ms.unwrap_or(row.began.wall_ms);
+            begun >= from_ms || day.ended_ms.is_some_and(|ended| ended >= from_ms) || Some(row.id) == open
+        };
+        self.days.iter().filter(fished).map(|(row, _)| row.id).collect()
     }
 
     /// The days that count for one session, without that session, newest first, each with whether it is

@@ -1,12 +1,15 @@
 //! What the screens are about, and what is half typed on them: the part of their state that is neither in the log nor beside it. A
 //! shell keeps it together with the open screen, so that a new process does not bring the screen back about something else.
 
+use super::book::BookChoices;
 use super::feed::FeedState;
+use super::files::FilesState;
 use super::match_day::scales_of;
 use super::swim_typed::Typed;
 use super::{App, AppError, Which};
 use restwater_log::Moment;
 use restwater_match_day::typed::TypedWeight;
+use restwater_screen::{BenchChoices, CastFilter, OnScales, SwimPad};
 use restwater_session::{Session, fold};
 use restwater_swim::Spot;
 use serde::{Deserialize, Serialize};
@@ -28,6 +31,23 @@ struct Subject {
     seen_at_aim: bool,
     aimed: Option<Spot>,
     typed: Typed,
+    /// Which keys the Swim shows, and how far back its map is.
+    #[serde(default)]
+    pad: SwimPad,
+    #[serde(default)]
+    steps_back: i64,
+    /// What is on the scales, and the digits typed for it.
+    #[serde(default)]
+    scales: (Option<OnScales>, Option<String>),
+    #[serde(default)]
+    bench: BenchChoices,
+    #[serde(default)]
+    book: BookChoices,
+    /// Which casts Waits counts, and the time left that is chosen there.
+    #[serde(default)]
+    casts: (CastFilter, Option<u32>),
+    #[serde(default)]
+    files: FilesState,
 }
 
 impl App {
@@ -44,6 +64,13 @@ impl App {
             seen_at_aim: self.seen_at_aim,
             aimed: self.swim.aimed,
             typed: self.swim.typed.clone(),
+            pad: self.swim.pad,
+            steps_back: self.swim.steps_back,
+            scales: self.match_day.scales_kept(),
+            bench: self.bench.clone(),
+            book: self.book.chosen.clone(),
+            casts: self.learning.casts_chosen(),
+            files: self.files,
         };
         super::settings::text_of(&subject)
     }
@@ -73,12 +100,19 @@ impl App {
             return Ok(false);
         }
         let scales = scales_of(self.weights());
+        let match_scales = scales_of(self.unit().unwrap_or(self.phone.weights));
         self.book.opened = opened.flatten();
         self.mending = subject.mending;
         self.fish.chosen = subject.fish;
         self.fish.typed = subject.weight.map(|(fish, digits)| (fish, TypedWeight::again(scales, &digits)));
         (self.feed, self.seen_at_aim) = (subject.feed, subject.seen_at_aim);
         (self.swim.aimed, self.swim.typed) = (subject.aimed, subject.typed);
+        (self.swim.pad, self.swim.steps_back) = (subject.pad, subject.steps_back);
+        let (on_scales, digits) = subject.scales;
+        self.match_day.put_back(on_scales, digits.map(|digits| TypedWeight::again(match_scales, &digits)));
+        (self.bench, self.files) = (subject.bench, subject.files);
+        self.book.chosen = subject.book;
+        self.learning.choose_casts(subject.session, subject.casts);
         Ok(true)
     }
 

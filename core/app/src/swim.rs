@@ -26,7 +26,7 @@ pub(super) struct SwimState {
     /// The water aimed at. It is a place and not a cell, since bands, marks and casts change the cells; the cell is looked up
     /// when it is needed.
     pub(super) aimed: Option<Spot>,
-    pad: SwimPad,
+    pub(super) pad: SwimPad,
     pub(super) steps_back: i64,
     pub(super) typed: Typed,
 }

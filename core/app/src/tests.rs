@@ -50,6 +50,7 @@ mod sent;
 mod settling;
 mod setup_again;
 mod spots;
+mod spots_elsewhere;
 mod spots_kept;
 mod spots_now;
 mod taken_back;

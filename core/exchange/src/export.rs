@@ -24,7 +24,7 @@ pub enum Selection<'a> {
 }
 
 /// Whether the geographic position of the peg is included.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, serde::Serialize, serde::Deserialize)]
 pub enum Place {
     /// It is left out.
     #[default]

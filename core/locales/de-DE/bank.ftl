@@ -182,6 +182,8 @@ advice-plan-past = Über den { $leave } min deines Plans. Noch unklar.
 advice-cant-tell-prior = Bis drei Bisse da sind, beruhen die Minuten vor allem auf Gewässern im Allgemeinen.
 advice-cant-tell-club = Bis drei Bisse da sind, beruhen die Minuten vor allem auf den Tagen des Vereins.
 advice-cant-tell-club-elsewhere = Bis drei Bisse da sind, beruhen die Minuten vor allem auf Gewässern im Allgemeinen und zum Teil auf den Tagen des Vereins.
+advice-elsewhere = Nicht noch einmal hierher. Wirf zu { $where }.
+advice-recast-by = Wirf neu bis Minute { $leave }.
 advice-hold-recast = Warte bis Minute { $hold }. Wirf neu bis Minute { $recast }.
 advice-length-hardly = Länger bringt wenig. Wirf neu bis Minute { $leave }.
 advice-no-reason-to-wind-in = Kein Grund, vor Minute { $leave } einzuholen.
@@ -280,6 +282,11 @@ spots-here = { $casts ->
     [0] Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
     [one] Hier nichts in { $minutes } min vor diesem Wurf. Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
    *[other] Hier nichts in { $minutes } min bei { $casts } Würfen vor diesem. Beißt bis dahin nichts, ist an etwa { $here } von 100 solchen Stellen Fisch
+}
+spots-elsewhere = { $casts ->
+    [0] An etwa { $here } von 100 solchen Stellen ist Fisch. An der anderen Stelle sind es etwa { $there } von 100.
+    [one] Hier nichts in { $minutes } min. An etwa { $here } von 100 solchen Stellen ist Fisch. An der anderen Stelle sind es etwa { $there } von 100.
+   *[other] Hier nichts in { $minutes } min bei { $casts } Würfen. An etwa { $here } von 100 solchen Stellen ist Fisch. An der anderen Stelle sind es etwa { $there } von 100.
 }
 spots-recast = Dann wirf hier neu. { spots-here }.
 spots-move = Dann wechsle zu { $where }. { spots-here }. An der anderen Stelle sind es etwa { $there } von 100.

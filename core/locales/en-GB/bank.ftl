@@ -183,6 +183,8 @@ advice-plan-past = Past the { $leave } min of your plan. Can't tell yet.
 advice-cant-tell-prior = Until three bites have come, the minutes rest mostly on waters in general.
 advice-cant-tell-club = Until three bites have come, the minutes rest mostly on the club's days.
 advice-cant-tell-club-elsewhere = Until three bites have come, the minutes rest mostly on waters in general, and partly on the club's days.
+advice-elsewhere = Not here again. Cast to { $where }.
+advice-recast-by = Recast by { $leave } min.
 advice-hold-recast = Hold until { $hold } min. Recast by { $recast } min.
 advice-length-hardly = Longer makes little difference. Recast by { $leave } min.
 advice-no-reason-to-wind-in = No reason to wind in before { $leave } min.
@@ -282,6 +284,11 @@ spots-here = { $casts ->
     [0] If nothing bites by then, about { $here } of 100 such spots hold fish
     [one] Nothing here in { $minutes } min before this cast. If nothing bites by then, about { $here } of 100 such spots hold fish
    *[other] Nothing here in { $minutes } min over { $casts } casts before this one. If nothing bites by then, about { $here } of 100 such spots hold fish
+}
+spots-elsewhere = { $casts ->
+    [0] About { $here } of 100 such spots hold fish. At the other spot it is about { $there } of 100.
+    [one] Nothing here in { $minutes } min. About { $here } of 100 such spots hold fish. At the other spot it is about { $there } of 100.
+   *[other] Nothing here in { $minutes } min over { $casts } casts. About { $here } of 100 such spots hold fish. At the other spot it is about { $there } of 100.
 }
 spots-recast = Then recast here. { spots-here }.
 spots-move = Then move to { $where }. { spots-here }. At the other spot it is about { $there } of 100.

@@ -182,6 +182,8 @@ advice-plan-past = Au-delà des { $leave } min de votre plan. Pas encore clair.
 advice-cant-tell-prior = Avant trois touches, les minutes reposent surtout sur les eaux en général.
 advice-cant-tell-club = Avant trois touches, les minutes reposent surtout sur les journées du club.
 advice-cant-tell-club-elsewhere = Avant trois touches, les minutes reposent surtout sur les eaux en général, et en partie sur les journées du club.
+advice-elsewhere = Plus ici. Lancez à { $where }.
+advice-recast-by = Relancez avant { $leave } min.
 advice-hold-recast = Laissez jusqu'à { $hold } min. Relancez avant { $recast } min.
 advice-length-hardly = Attendre plus change peu. Relancez avant { $leave } min.
 advice-no-reason-to-wind-in = Aucune raison de ramener avant { $leave } min.
@@ -280,6 +282,11 @@ spots-here = { $casts ->
     [0] Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
     [one] Rien ici en { $minutes } min avant ce lancer. Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
    *[other] Rien ici en { $minutes } min sur { $casts } lancers avant celui-ci. Si rien ne mord d'ici là, environ { $here } points sur 100 de ce genre ont du poisson
+}
+spots-elsewhere = { $casts ->
+    [0] Environ { $here } points sur 100 de ce genre ont du poisson. À l'autre point : environ { $there } sur 100.
+    [one] Rien ici en { $minutes } min. Environ { $here } points sur 100 de ce genre ont du poisson. À l'autre point : environ { $there } sur 100.
+   *[other] Rien ici en { $minutes } min sur { $casts } lancers. Environ { $here } points sur 100 de ce genre ont du poisson. À l'autre point : environ { $there } sur 100.
 }
 spots-recast = Ensuite, relancez ici. { spots-here }.
 spots-move = Ensuite, allez à { $where }. { spots-here }. À l'autre point : environ { $there } sur 100.

@@ -16,6 +16,9 @@ pub(crate) fn leave_words(words: &Wording, advice: &Advice) -> String {
         AdviceState::HoldUntilRecastBy if advice.is_early => leave(words, "advice-try-about", advice),
         AdviceState::HoldUntilRecastBy => {
             let recast = advice.leave_min.to_string();
+            if hold == recast {
+                return leave(words, "advice-recast-by", advice);
+            }
             words
                 .say_with("advice-hold-recast", &[("hold", Arg::Text(&hold)), ("recast", Arg::Text(&recast))])
         }

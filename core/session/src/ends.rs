@@ -50,7 +50,14 @@ fn is_at_the_water(payload: &Payload) -> bool {
         | Payload::Returned
         | Payload::Fed(_)
         | Payload::FishShown { .. }
-        | Payload::NeighbourCaught { .. } => true,
+        | Payload::NeighbourCaught { .. }
+        | Payload::KeptBack { .. }
+        | Payload::Released { .. }
+        | Payload::ConditionsSet(_)
+        | Payload::MatchSet(_)
+        | Payload::MatchOff
+        | Payload::AlternationStarted { .. }
+        | Payload::AlternationEnded => true,
         other => other.rod().is_some(),
     }
 }

@@ -8,6 +8,9 @@ use restwater_log::Payload;
 /// An END later than this after the last entry, with every rod in, is doubtful: packing up takes less.
 /// The project's own choice, no source.
 const PACKED_UP_WITHIN_MIN: f64 = 90.0;
+/// With every rod in for longer than this, a session of an earlier day is over: a night's sleep takes less. The project's own
+/// choice, no source.
+const SLEPT_WITHIN_MIN: f64 = 600.0;
 /// How much longer the scales may take to come to the peg after a match. The project's own choice, no source.
 const WEIGHED_WITHIN_MIN: f64 = 120.0;
 
@@ -25,14 +28,14 @@ pub(super) fn mark_late_end(session: &mut Session) {
     }
 }
 
-/// Whether every rod has been in for longer than packing up takes, since its last cast or since the start.
-pub fn is_packed_up(session: &Session, now: &Stamp) -> bool {
+/// Whether every rod has been in for longer than a night's sleep takes, since its last cast or since the start.
+pub fn is_in_overnight(session: &Session, now: &Stamp) -> bool {
     let in_since = |rod: &Rod| match &rod.state {
         RodState::Ready { since } => since.clone().or_else(|| session.started.clone()),
         _ => None,
     };
-    let packed = |rod| in_since(rod).is_some_and(|since| now.is_long_after(&since, PACKED_UP_WITHIN_MIN));
-    session.rods.iter().all(packed)
+    let long_in = |rod| in_since(rod).is_some_and(|since| now.is_long_after(&since, SLEPT_WITHIN_MIN));
+    session.rods.iter().all(long_in)
 }
 
 /// The last entry before END, if END came too long after it to be packing up, and in a match too long after all-out.

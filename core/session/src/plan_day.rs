@@ -2,6 +2,7 @@
 //! times are measured on its time line, so setting the clock neither shows a line early nor hides it.
 
 use super::model::{RodState, Session};
+use super::section::is_after_all_out;
 use super::waits::{end_unknown, wait_end_ms};
 use super::water::{degrees, kept_back, reach_m};
 use super::{Cast, Stamp};
@@ -133,9 +134,12 @@ fn is_time_to_move(session: &Session, at_ms: i64, now: &Stamp) -> bool {
     (at_ms..at_ms.saturating_add(MOVE_SHOWN_MS)).contains(&now.at_ms) && !session.casts.iter().any(moved)
 }
 
-/// The lines that are due at `now`; empty while a fish is on.
+/// The lines that are due at `now`; empty while a fish is on, and after all-out.
 pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
     let Some(plan) = session.plan.as_ref().filter(|_| session.is_open()) else { return Vec::new() };
+    if is_after_all_out(session, now) {
+        return Vec::new();
+    }
     if session.rods.iter().any(|rod| matches!(rod.state, RodState::FishOn { .. })) {
         return Vec::new();
     }

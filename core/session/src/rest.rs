@@ -22,12 +22,21 @@ pub struct Rest {
     pub last: Option<LastCast>,
 }
 
-/// How long the advice leaves the cast that is out (or goes out next), and how long the casts after it, in
-/// minutes. The first is the figure on the Bank, which may be longer in order to explore; after that, casts
-/// are left for the best time.
-pub fn leaves(advice: &Advice) -> (f64, f64) {
-    let first = f64::from(advice.leave_min);
-    (first, advice.best_min.map_or(first, |best| best.min(first)))
+/// How long casts are left, in minutes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Leaves {
+    /// The cast that is out, or goes out next.
+    pub first: f64,
+    /// The casts after it.
+    pub then: f64,
+}
+
+impl Leaves {
+    /// The first is the figure on the Bank, which may be longer in order to explore; after that, casts are left for the best time.
+    pub fn of(advice: &Advice) -> Self {
+        let first = f64::from(advice.leave_min);
+        Self { first, then: advice.best_min.map_or(first, |best| best.min(first)) }
+    }
 }
 
 /// How many hooked fish were landed and not landed so far, and the kinds of fish to draw from.
@@ -46,7 +55,7 @@ pub fn landing(session: &Session, kinds: Vec<FishKind>) -> Landing {
 /// same record always gives the same answer.
 pub fn rest_of_match(
     posterior: &WaitPosterior,
-    advice: &Advice,
+    leaves: Leaves,
     rhythm: &Rhythm,
     time: &TimeLeft,
     landing: &Landing,
@@ -57,10 +66,9 @@ pub fn rest_of_match(
         .into_iter()
         .map(|(weight, law)| (weight, move |t: f64| 1.0 - law.bitten_by(t)))
         .collect();
-    let (first, leave) = leaves(advice);
     let plan = Plan {
-        first,
-        leave,
+        first: leaves.first,
+        leave: leaves.then,
         turn_round: rhythm.turn_round_min,
         turn_round_guessed: rhythm.turn_rounds == 0,
         settle: rhythm.settle_min,

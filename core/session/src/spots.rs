@@ -183,6 +183,7 @@ impl LeaveBySpots {
         let leave = f64::from(self.leave_min);
         Advice {
             state: AdviceState::HoldUntilRecastBy,
+            is_early: false,
             leave_min: self.leave_min,
             next_leave_min: leave,
             hold_until_min: advice.hold_until_min.map(|hold| hold.min(leave)),

@@ -16,7 +16,7 @@ use super::cast::{Cast, EndCause};
 use super::model::{DoubtKind, Session};
 use super::rods_in_use::rods_in_use;
 use restwater_log::Moment;
-use restwater_waits::Wait;
+use restwater_waits::{Settings, Wait};
 
 /// One wait of a cast.
 #[derive(Debug, Clone, Copy)]
@@ -187,4 +187,12 @@ pub fn rods_waited_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
 /// The same in whole minutes, so that what is computed from it doesn't change every second.
 pub fn rods_waited_whole_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     rods_waited_min(session, now).into_iter().map(|minutes| minutes.map(libm::floor)).collect()
+}
+/// The settings for a session's waits: a match that is being fished is not fished for what it would teach for other days.
+pub fn wait_settings(session: &Session) -> Settings {
+    if session.is_open() && session.match_day.is_some() {
+        Settings::of_a_match()
+    } else {
+        Settings::default()
+    }
 }

@@ -2,6 +2,7 @@
 
 use super::learning::screens;
 use super::*;
+use restwater_screen::{ChartKind, MatchTap, RuleTap};
 
 /// The minute that a headline ends with.
 fn figure(headline: &str) -> f64 {
@@ -204,4 +205,56 @@ fn before_three_bites_the_minutes_are_not_claimed_to_be_only_those_of_waters_in_
     let said = says(&mut phone, 1_501 * MIN);
     assert!(said.contains("1 earlier session of yours counts too."), "{said}");
     check(&said);
+}
+
+/// Six casts with four bites from a minute on; gives the minute after them.
+fn six_casts(phone: &mut Phone, mut now: i64) -> i64 {
+    for (wait, bites) in [(6, true), (10, false), (8, true), (10, false), (7, true), (9, true)] {
+        phone.tap(now, &CAST).unwrap();
+        now += wait * MIN;
+        phone.tap(now, if bites { &BITE } else { &WOUND_IN }).unwrap();
+        if bites {
+            now += MIN;
+            phone.tap(now, &Action::Missed { rod: 1 }).unwrap();
+        }
+        now += 2 * MIN;
+    }
+    now
+}
+
+/// A match is fished for its own bites, and the day after it for what comes.
+#[test]
+fn in_a_match_waits_says_what_the_bank_says_and_after_it_the_card_and_the_book_agree() {
+    let mut phone = started();
+    let now = six_casts(&mut phone, MIN);
+    phone.tap(now, &Action::EndSession).unwrap();
+    let day = 24 * 60 * MIN;
+    phone.tap(day, &START).unwrap();
+    phone.tap(day + 2_000, &rule_begin()).unwrap();
+    let now = six_casts(&mut phone, day + 20 * MIN);
+    let leave_time = |phone: &mut Phone, ms: i64| {
+        let charts = screens(phone, ms).0.charts;
+        charts.into_iter().find(|chart| chart.kind == ChartKind::LeaveTime).unwrap().says
+    };
+    let in_match = phone.bank(now).advice.headline;
+    assert!(leave_time(&mut phone, now).starts_with(&in_match), "{in_match}");
+    phone.open();
+    assert!(leave_time(&mut phone, now).starts_with(&in_match), "after a restart");
+    // Without the match the same casts are worth exploring, on both screens.
+    phone.tap(now + 1_000, &Action::Match { tap: MatchTap::Off }).unwrap();
+    let without = phone.bank(now + 2_000).advice.headline;
+    assert_ne!(without, in_match, "otherwise this shows nothing");
+    assert!(leave_time(&mut phone, now + 2_000).starts_with(&without), "{without}");
+    phone.tap(now + 3_000, &Action::Undo).unwrap();
+    assert_eq!(phone.bank(now + 4_000).advice.headline, in_match);
+    // After END nothing is a match any more.
+    phone.tap(now + MIN, &Action::EndSession).unwrap();
+    let waits = leave_time(&mut phone, now + 2 * MIN);
+    let card = super::day_card::leaf(&mut phone, Which::Day, now + 2 * MIN);
+    let next = card.lines.iter().find(|line| line.label == "Try next").unwrap().detail.clone();
+    assert!(waits.starts_with(&next), "Waits: {waits}, the card: {next}");
+}
+
+fn rule_begin() -> Action {
+    Action::Match { tap: MatchTap::Rule { rule: RuleTap::Begin } }
 }

@@ -35,6 +35,22 @@ pub(super) fn any_action() -> impl Strategy<Value = Action> {
     ]
 }
 
+/// The screens whose contents depend on what was chosen or typed.
+const SHOWN: [Which; 12] = [
+    Which::Setup,
+    Which::Bank,
+    Which::Waits,
+    Which::Swim,
+    Which::Tackle,
+    Which::Fish,
+    Which::Feed,
+    Which::Seen,
+    Which::Match,
+    Which::Bench,
+    Which::Book,
+    Which::Files,
+];
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
     /// No sequence of taps panics, a refusal doesn't change the log, and a restart shows the same screen.
@@ -59,5 +75,30 @@ proptest! {
         let Screen::Match(after) = phone.app().screen(Which::Match, &at(now + 10_000)).unwrap() else { panic!() };
         let Screen::Match(before) = nets else { panic!() };
         prop_assert_eq!((before.nets, before.coming, before.rows), (after.nets, after.coming, after.rows));
+    }
+
+    /// A new process that is told what the screens were about shows each of them as it was, and the next tap does the same.
+    #[test]
+    fn a_new_process_shows_every_screen_as_it_was(steps in proptest::collection::vec((any_action(), 0..600_000_i64), 1..40)) {
+        let mut phone = started();
+        let mut now = 1_000;
+        for (action, gap) in steps {
+            now += gap;
+            phone.tap(now, &action).ok();
+        }
+        let seen = |phone: &mut Phone| {
+            SHOWN.map(|which| format!("{:?}", phone.app().screen(which, &at(now + 10_000))))
+        };
+        // The first look may compute what later ones keep.
+        seen(&mut phone);
+        let before = seen(&mut phone);
+        let subject = phone.app().subject().unwrap();
+        phone.open();
+        prop_assert!(phone.app().restore_subject(&subject).unwrap());
+        for (before, after) in before.iter().zip(seen(&mut phone)) {
+            let differs = before.bytes().zip(after.bytes()).position(|(one, other)| one != other);
+            let part = |text: &str| text.get(differs.unwrap_or(0).saturating_sub(80)..).map(|rest| rest.chars().take(160).collect::<String>());
+            prop_assert!(*before == after, "{:.20}: {:?} but {:?}", before, part(before), part(&after));
+        }
     }
 }

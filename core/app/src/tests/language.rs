@@ -86,7 +86,7 @@ fn a_phone_of_another_country_does_not_begin_with_englands_cautions() {
         ("fr_GB,en-GB", Region::England),
         ("de-DE,en-GB", Region::Elsewhere),
         ("fr-FR", Region::Elsewhere),
-        ("en-US", Region::England),
+        ("en-US", Region::Elsewhere),
         ("nl-BE,en-GB", Region::Elsewhere),
     ] {
         let mut phone = Phone::new();

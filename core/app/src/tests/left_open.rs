@@ -6,8 +6,8 @@ use super::rods::with_rods;
 use super::*;
 use restwater_screen::KeyWeight;
 
-/// The next morning; the session began at 22:13 on 14 Nov.
-const MORNING: i64 = 9 * 60 * MIN;
+/// The next day; the session began at 22:13 on 14 Nov.
+const MORNING: i64 = 12 * 60 * MIN;
 /// Three weeks later, in the morning.
 const WEEKS_LATER: i64 = 21 * 24 * 60 * MIN + 10 * 60 * MIN;
 
@@ -31,7 +31,7 @@ fn a_session_of_yesterday_with_every_rod_in_is_to_be_ended() {
     assert!(!headline(&mut phone, MORNING).starts_with("Still open"), "rod 2 fishes through the night");
     phone.tap(41 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
     assert_eq!(solid(&mut phone, 100 * MIN), [Key::Cast], "23:53, still the same day");
-    assert_eq!(solid(&mut phone, 130 * MIN), [Key::Cast], "a pause past midnight: in for 89 min");
+    assert_eq!(solid(&mut phone, 41 * MIN + 600 * MIN), [Key::Cast], "06:54, after a night's sleep");
     let advice = phone.bank(MORNING).advice;
     assert_eq!(advice.headline, "Still open since 14 Nov 2023.");
     assert_eq!(advice.detail, "END closes it, then START begins a new one.");

@@ -224,3 +224,14 @@ fn a_net_that_is_certainly_over_its_limit_says_what_of_it_counts() {
         assert_eq!(page.lines.last().unwrap().value, in_all, "{:?}", page.lines);
     }
 }
+
+#[test]
+fn a_match_that_is_set_long_after_the_start_is_not_over() {
+    let mut phone = started();
+    phone.tap(367 * MIN, &rule(RuleTap::Begin)).unwrap();
+    assert_eq!(phone.view(368 * MIN).phase, restwater_screen::MatchPhase::Before);
+    // Set while it may have begun, it is that of the start.
+    let mut phone = started();
+    phone.tap(200 * MIN, &rule(RuleTap::Begin)).unwrap();
+    assert_eq!(phone.view(201 * MIN).phase, restwater_screen::MatchPhase::Fishing);
+}

@@ -2,7 +2,8 @@
 
 use super::rods::with_rods;
 use super::*;
-use restwater_screen::{BookTap, FeedTap, FishTap, PlanTap};
+use restwater_log::{OtherPeg, Side};
+use restwater_screen::{BenchTap, BookTap, FeedTap, FishTap, MatchTap, PlanTap};
 use restwater_session::{NotNow, fold};
 
 /// Two rods out, the second one chosen.
@@ -221,4 +222,33 @@ fn the_rod_chosen_is_one_of_the_session_that_a_restore_shows() {
     let mut old = second_chosen();
     old.take(&file, 7 * MIN);
     assert_eq!(watched(&mut old, 8 * MIN), 1, "{:?}", old.app().session().unwrap().id);
+}
+
+/// A neighbour's net must not be logged as the angler's own, nor one hooklength as another.
+#[test]
+fn what_is_on_the_scales_and_on_the_bench_stays() {
+    let mut phone = super::match_day::in_match();
+    let peg = OtherPeg { side: Side::Left, place: 2 };
+    let taps = [
+        MatchTap::Section { left: 2, right: 2 },
+        MatchTap::ScalesPeg { peg },
+        MatchTap::ScalesDigit { digit: 8 },
+    ];
+    for (second, tap) in (20_000..).zip(taps) {
+        phone.tap(second * 1_000, &Action::Match { tap }).unwrap();
+    }
+    phone.bench(20_010_000, BenchTap::Length { tenth_mm: 3_048 }).unwrap();
+    let seen = |phone: &mut Phone| (phone.view(20_020_000).weigh_in, phone.leaves(Which::Bench, 20_020_000));
+    let before = seen(&mut phone);
+    assert!(restored(&mut phone));
+    let after = seen(&mut phone);
+    assert_eq!(after, before);
+    let scales = after.0.expect("the weigh-in");
+    assert!(scales.title.contains("2nd peg left"), "{}", scales.title);
+    // A shell of an earlier version kept less.
+    let mut kept: serde_json::Value = serde_json::from_str(&phone.app().subject().unwrap()).unwrap();
+    for name in ["scales", "bench", "book", "casts", "files"] {
+        kept.as_object_mut().unwrap().remove(name).unwrap();
+    }
+    assert!(phone.app().restore_subject(&kept.to_string()).unwrap());
 }

@@ -3,7 +3,7 @@
 use super::clock_steps::{STEPS, stepped};
 use super::*;
 use restwater_log::{MoveAt, PlanLine};
-use restwater_screen::PlanTap;
+use restwater_screen::{MatchTap, PlanTap, RuleTap};
 
 /// The tests begin at 22:13:20 on a Tuesday, which is day 19 675 since 1970.
 const TUESDAY: i32 = 19_675;
@@ -54,6 +54,8 @@ fn a_time_of_day_is_that_of_the_plans_own_day() {
         said.filter(|text| text.starts_with("Plan")).collect::<Vec<_>>()
     };
     assert_eq!(due(&mut phone, start + MIN), [""; 0]);
+    phone.tap(MIDNIGHT + DAY + 11 * HOUR, &CAST).unwrap();
+    phone.tap(MIDNIGHT + DAY + 12 * HOUR, &WOUND_IN).unwrap();
     assert_eq!(due(&mut phone, MIDNIGHT + DAY + 14 * HOUR + MIN), ["Plan, 14:00: fish kept-back water."]);
     let session = phone.app().session().unwrap();
     let outcomes = restwater_session::plan_outcomes(session);
@@ -246,4 +248,33 @@ fn a_plan_that_was_dropped_before_midnight_is_not_adopted_after_it() {
     phone.open();
     phone.tap(MIDNIGHT + DAY + 5 * MIN, &START).unwrap();
     assert_eq!(lines(&mut phone), [], "after a restart too");
+}
+
+/// A line of the plan must not stand against the rules of the match.
+#[test]
+fn after_all_out_and_in_a_session_left_open_no_line_of_the_plan_is_due() {
+    let mut phone = Phone::new();
+    phone.tap(-60 * MIN, &day(TUESDAY)).unwrap();
+    let at_290 = Some(MoveAt::AllIn { minutes: 290 });
+    phone.tap(-59 * MIN, &plan(PlanTap::Move { at: at_290 })).unwrap();
+    phone.tap(0, &START).unwrap();
+    phone.tap(2_000, &Action::Match { tap: MatchTap::Rule { rule: RuleTap::Begin } }).unwrap();
+    phone.tap(20 * MIN, &CAST).unwrap();
+    phone.tap(300 * MIN, &WOUND_IN).unwrap();
+    assert!(phone.bank(310 * MIN).advice.detail.starts_with("Plan, "), "still due before all-out");
+    for restarted in [false, true] {
+        if restarted {
+            phone.open();
+        }
+        let advice = phone.bank(320 * MIN).advice;
+        let said = (advice.headline.as_str(), advice.detail.as_str());
+        assert_eq!(said, ("All out.", "Weigh in under Match. END closes the session."));
+    }
+    let mut phone = Phone::new();
+    phone.tap(-60 * MIN, &day(TUESDAY)).unwrap();
+    phone.tap(-59 * MIN, &plan(PlanTap::Bearing { cdeg: 500 })).unwrap();
+    phone.tap(0, &START).unwrap();
+    let advice = phone.bank(14 * HOUR).advice;
+    let said = (advice.headline.as_str(), advice.detail.as_str());
+    assert_eq!(said, ("Still open since 14 Nov 2023.", "END closes it, then START begins a new one."));
 }

@@ -88,6 +88,9 @@ fn the_first_of_some_days_is_a_whole_day_by_its_own_clock() {
         let began = Moment { offset_min: then_min, ..at(midnight + (local_min - i64::from(then_min)) * MIN) };
         let mut phone = Phone::with_ids_from(40);
         phone.app().act(&START, &began).unwrap();
+        let ended =
+            Moment { offset_min: then_min, ..at(midnight + (local_min + 10 - i64::from(then_min)) * MIN) };
+        phone.app().act(&Action::EndSession, &ended).unwrap();
         let now = Moment { offset_min: now_min, ..at(midnight + 6 * DAY + 12 * 60 * MIN) };
         for form in [FormChoice::Entries, FormChoice::Sessions] {
             let text = phone.sent_at(&now, form, Span::Days(7)).1;
@@ -133,4 +136,21 @@ fn a_day_begun_under_a_clock_reset_to_1970_is_in_the_file_of_its_day() {
     phone.tap(51 * MIN, &Action::Book { tap: BookTap::Open { session } }).unwrap();
     let said = format!("{:?}", phone.book_leaf(52 * MIN, "session"));
     assert!(said.contains("14 Nov") && !said.contains("1970"), "{said}");
+}
+
+/// The tests begin at 22:13.
+#[test]
+fn a_session_over_midnight_is_sent_on_both_its_days() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(90 * MIN, &WOUND_IN).unwrap();
+    let has_it = |phone: &mut Phone, ms: i64| {
+        phone.form_sent(ms, FormChoice::Entries, Span::Days(1)).1.contains("session_started")
+    };
+    assert!(has_it(&mut phone, 120 * MIN), "while it is open");
+    phone.tap(130 * MIN, &Action::EndSession).unwrap();
+    assert!(has_it(&mut phone, 131 * MIN));
+    phone.open();
+    assert!(has_it(&mut phone, 132 * MIN), "after a restart");
+    assert!(!has_it(&mut phone, 131 * MIN + DAY), "the day after");
 }

@@ -3,7 +3,7 @@
 use super::whose::all_sessions;
 use super::*;
 use restwater_log::EndSaid;
-use restwater_screen::{BookTap, MendTap};
+use restwater_screen::{BookTap, MatchTap, MendTap, RuleTap, Signal};
 use std::path::Path;
 
 const HOUR: i64 = 60 * MIN;
@@ -219,4 +219,28 @@ fn the_set_up_follows_a_peg_that_was_put_right_on_the_other_phone() {
     assert_eq!(bank.app().draft.peg.as_deref(), Some("15"));
     bank.open();
     assert_eq!(bank.app().draft.peg.as_deref(), Some("15"), "after a restart too");
+}
+
+/// What is logged only while the session is open was logged by somebody who fishes on.
+#[test]
+fn what_is_logged_on_the_bank_after_the_other_phones_end_keeps_the_day_open() {
+    let heard = Action::Match { tap: MatchTap::Heard { signal: Signal::AllIn } };
+    for (later, open) in
+        [(Action::KeepBack, true), (heard, true), (Action::Note { text: "cold".into() }, false)]
+    {
+        let mut bank = started();
+        bank.tap(2_000, &Action::Match { tap: MatchTap::Rule { rule: RuleTap::Begin } }).unwrap();
+        bank.tap(MIN, &CAST).unwrap();
+        bank.tap(20 * MIN, &WOUND_IN).unwrap();
+        let (day, file) = (bank.todays(), bank.all_of_it(22 * MIN));
+        let mut home = Phone::with_ids_from(500);
+        home.claims(&file, day, 23 * MIN);
+        home.tap(40 * MIN, &Action::Book { tap: BookTap::End }).unwrap();
+        bank.tap(50 * MIN, &later).unwrap();
+        let file = home.all_of_it(60 * MIN);
+        bank.take(&file, 61 * MIN);
+        assert_eq!(bank.app().session().unwrap().is_open(), open, "{later:?}");
+        bank.open();
+        assert_eq!(bank.app().session().unwrap().is_open(), open, "{later:?}, after a restart");
+    }
 }

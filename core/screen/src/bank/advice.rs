@@ -7,6 +7,7 @@ use crate::leave_words::{leave_words, not_seen_words};
 use crate::place::spot_words;
 use crate::plan::due_words;
 use crate::{Arg, Wording};
+use restwater_log::Spot;
 use restwater_session::Session;
 use restwater_waits::{Advice, AdviceState, FittedTo};
 
@@ -15,7 +16,9 @@ const WORTH_SAYING: f64 = 0.05;
 
 /// The words for the state of the chosen rod.
 pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
-    with_plan(input, of_the_record(input, state))
+    let advice = of_the_record(input, state);
+    // In a session that is only to be ended no line of the plan is due.
+    if state == BankState::Over { advice } else { with_plan(input, advice) }
 }
 
 /// The lines of the plan that are due come right after the headline, before what the headline rests on.
@@ -68,12 +71,20 @@ fn with_habit(input: &BankInput, mut advice: AdviceView, reading: &Reading) -> A
 /// If the spots decide, what to do at the minute of the headline comes before all other sentences.
 fn with_spots(input: &BankInput, mut advice: AdviceView, reading: &Reading) -> AdviceView {
     let said = input.session.zip(reading.spots.as_ref());
-    advice.more.splice(0..0, said.map(|(session, spots)| spots_words(input.words, session, spots)));
+    advice.more.splice(0..0, said.map(|(session, spots)| spots_words(input, session, spots, reading)));
     advice
 }
 
+/// Where to cast instead, if nothing is out and a cast to this spot would be wound in before the next could be ready.
+fn elsewhere<'r>(input: &BankInput, reading: &'r Reading) -> Option<&'r Spot> {
+    let spots = reading.spots.as_ref().filter(|_| reading.waited_min.is_none())?;
+    let too_short = f64::from(spots.leave.leave_min) <= reading.rhythm.turn_round_min.max(1.0);
+    spots.move_to.as_ref().filter(|_| too_short && input.session.is_some())
+}
+
 /// "Then move to the gate, 30 yd. Nothing here in 38 min over 3 casts before this one. ..."
-fn spots_words(words: &Wording, session: &Session, spots: &SpotsReading) -> String {
+fn spots_words(input: &BankInput, session: &Session, spots: &SpotsReading, reading: &Reading) -> String {
+    let words = input.words;
     let leave = &spots.leave;
     let place = spots.move_to.as_ref().map(|spot| spot_words(words, session, Some(spot)));
     let (casts, minutes) = leave.dry;
@@ -85,7 +96,12 @@ fn spots_words(words: &Wording, session: &Session, spots: &SpotsReading) -> Stri
         ("there", Arg::Count(leave.there_of_100 as usize)),
     ];
     args.extend(place.as_ref().map(|place| ("where", Arg::Text(place))));
-    words.say_with(if place.is_some() { "spots-move" } else { "spots-recast" }, &args)
+    let id = match (&place, elsewhere(input, reading)) {
+        (_, Some(_)) => "spots-elsewhere",
+        (Some(_), None) => "spots-move",
+        (None, None) => "spots-recast",
+    };
+    words.say_with(id, &args)
 }
 
 pub(super) fn quiet(headline: String, detail: String) -> AdviceView {
@@ -97,8 +113,15 @@ fn ready(input: &BankInput, reading: &Reading) -> AdviceView {
     if advice.state == AdviceState::CantTellYet {
         return AdviceView { tone: AdviceTone::Quiet, ..unknown(input, reading) };
     }
+    let headline = match (input.session, elsewhere(input, reading)) {
+        (Some(session), Some(spot)) => {
+            let place = spot_words(words, session, Some(spot));
+            words.say_with("advice-elsewhere", &[("where", Arg::Text(&place))])
+        }
+        _ => leave_words(words, advice),
+    };
     AdviceView {
-        headline: leave_words(words, advice),
+        headline,
         detail: counts(words, reading),
         more: more(words, reading),
         tone: AdviceTone::Quiet,

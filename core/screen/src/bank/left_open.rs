@@ -5,9 +5,9 @@ use super::{AdviceView, BankInput};
 use crate::Arg;
 use crate::book::midnight;
 use crate::date::date_words;
-use restwater_session::{Session, Stamp, is_packed_up};
+use restwater_session::{Session, Stamp, is_in_overnight};
 
-/// The start of the session, if it began on an earlier day and every rod has been in for longer than packing up takes. The hours
+/// The start of the session, if it began on an earlier day and every rod has been in for longer than a night's sleep takes. The hours
 /// of a match have words of their own.
 pub(super) fn left_open<'a>(input: &BankInput<'a>) -> Option<&'a Stamp> {
     let session: &Session =
@@ -16,7 +16,7 @@ pub(super) fn left_open<'a>(input: &BankInput<'a>) -> Option<&'a Stamp> {
     // By the clock of now, since that of START may have been set meanwhile.
     let earlier =
         input.now.wall_at(start.at_ms) < midnight(&input.now.shown) || input.now.is_weeks_after(start);
-    (earlier && session.away().is_none() && is_packed_up(session, input.now)).then_some(start)
+    (earlier && session.away().is_none() && is_in_overnight(session, input.now)).then_some(start)
 }
 
 /// "Still open since 17 Jan 2026. END closes it, then START begins a new one."

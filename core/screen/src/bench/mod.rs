@@ -16,13 +16,14 @@ use restwater_caution::table::Region;
 use restwater_kit::Kit;
 use restwater_kit::evening::evening;
 use restwater_log::Moment;
+use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
 pub use fall::REACTION_S;
 pub use plan::PlanInput;
 
 /// The current selection on the bench. It is not part of the log until a key says what was done with it.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct BenchChoices {
     /// The hooklength that the keys act on.
     pub hooklength: Hooklength,

@@ -8,6 +8,7 @@ use crate::{
 use chrono::{DateTime, Datelike};
 use restwater_match_day::rules::{plain_name, same_name};
 use restwater_session::Summary;
+use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 
 const SEASONS: [(Season, &str); 4] = [
@@ -54,7 +55,7 @@ impl Temperature {
 
 /// The conditions that a session has to meet to count; an empty filter includes all the angler's own
 /// sessions.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct SetFilter {
     /// Only theirs.
     pub whose: Whose,

@@ -11,7 +11,7 @@ use crate::leave_words::{bites_in_casts, earlier_words, guess_words};
 use restwater_match_day::clock::{MINUTE_MS, MatchClock, Phase};
 use restwater_match_day::forecast::{LastCast, Range};
 use restwater_match_day::running::Running;
-use restwater_session::rest::{Rest, finish, leaves};
+use restwater_session::rest::{Rest, finish};
 use restwater_session::{MatchDay, casts_ended};
 use restwater_sky::daylight::{Light, Place, at_all_out};
 use restwater_waits::AdviceState;
@@ -193,8 +193,7 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
     let Some(rest) = &input.rest else { return place.into_iter().collect() };
     let mut notes = Vec::new();
     if cant_tell(rest) {
-        let (leave, then) = leaves(rest.advice);
-        let times = [("leave", whole(leave)), ("then", whole(then))];
+        let times = [("leave", whole(rest.leaves.first)), ("then", whole(rest.leaves.then))];
         notes.push(
             input.say("match-cant-tell-why", &times.each_ref().map(|(name, text)| (*name, text.as_str()))),
         );
@@ -213,8 +212,7 @@ pub(super) fn notes(input: &MatchInput) -> Vec<String> {
 
 /// What the ranges hold, and how long casts are left for them.
 fn how(input: &MatchInput, rest: &RestInput) -> String {
-    let (leave, then) = leaves(rest.advice);
-    let (leave, then) = (whole(leave), whole(then));
+    let (leave, then) = (whole(rest.leaves.first), whole(rest.leaves.then));
     let turn = input.words.figure(rest.rhythm.turn_round_min, 1);
     let args = [
         ("leave", Arg::Text(&leave)),

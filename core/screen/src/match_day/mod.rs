@@ -22,7 +22,7 @@ use restwater_match_day::running::{Running, RunningError};
 use restwater_match_day::typed::TypedWeight;
 use restwater_session::MatchSetup;
 use restwater_session::own_count::OwnCount;
-use restwater_session::rest::Rest;
+use restwater_session::rest::{Leaves, Rest};
 use restwater_session::{CaughtFish, MatchDay, PegPlace, Rhythm, Session, Stamp, at_scales, is_weighed_in};
 use restwater_waits::Advice;
 use serde::{Deserialize, Serialize};
@@ -218,6 +218,8 @@ pub struct MatchView {
 pub struct RestInput<'a> {
     /// The advice on leaving a cast.
     pub advice: &'a Advice,
+    /// How long the casts to come are left.
+    pub leaves: Leaves,
     /// What a cast costs besides its wait.
     pub rhythm: Rhythm,
     /// Earlier sessions in it: the angler's own and another's.

@@ -38,16 +38,20 @@ const GUESSES_OZ: &[i64] = &[2, 4, 8, 12, 16, 24, 32, 48, 64, 80, 96, 128, 160, 
 const GUESSES_G: &[i64] =
     &[50, 100, 200, 350, 500, 750, 1_000, 1_500, 2_000, 2_500, 3_000, 4_000, 5_000, 7_500, 10_000];
 
-/// The match that the first tap sets: all-in at the next half hour after the session's start, five hours, one net
-/// without a limit, and scales of the unit that the phone weighs in.
+/// The match that the first tap sets: all-in at the next half hour after the session's start, or from now if that match would be over
+/// already, five hours, one net without a limit, and scales of the unit that the phone weighs in.
 pub fn first_match(words: &Wording, unit: WeightUnit, now: &Stamp) -> MatchSetup {
     let round = ROUND_MIN * MINUTE_MS;
-    let all_in_ms = (now.wall_at(0).div_euclid(round) + 1).saturating_mul(round);
+    let length = USUAL_LENGTH_MIN * MINUTE_MS;
+    let next_round = |ms: i64| (ms.div_euclid(round) + 1).saturating_mul(round);
+    let (from_start, wall_ms) = (next_round(now.wall_at(0)), now.wall_at(now.at_ms));
+    let over = from_start.saturating_add(length) <= wall_ms;
+    let all_in_ms = if over { next_round(wall_ms) } else { from_start };
     let class =
         |class: UsualClass| ClassGuess { name: words.say(class.id()), guess: guess_in(class.guess(), unit) };
     MatchSetup {
         all_in_ms,
-        all_out_ms: all_in_ms + USUAL_LENGTH_MIN * MINUTE_MS,
+        all_out_ms: all_in_ms + length,
         offset_ms: 0,
         unit,
         mark: usual_mark(unit),

@@ -5,9 +5,10 @@ use super::{MatchInput, MatchLine, MatchSetup};
 use crate::MatchTap;
 use restwater_log::{OtherPeg, Side};
 use restwater_session::{OtherNet, Section, Session, Standing, standing};
+use serde::{Deserialize, Serialize};
 
 /// What is on the scales.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub enum OnScales {
     /// One of the angler's nets, by its name.
     Net(String),

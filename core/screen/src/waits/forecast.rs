@@ -4,7 +4,7 @@ use crate::figures::whole;
 use crate::leave_words::guess_words;
 use crate::{Action, Arg, Choice, ChoiceRow, WaitsTap, Wording};
 use restwater_match_day::forecast::{FishKind, LastCast, Range, TimeLeft};
-use restwater_session::rest::{Rest, landing, leaves, rest_of_match};
+use restwater_session::rest::{Leaves, Rest, landing, rest_of_match};
 use restwater_session::{Rhythm, Session};
 use restwater_waits::WaitPosterior;
 use serde::{Deserialize, Serialize};
@@ -57,10 +57,11 @@ pub fn forecast_view(
     left_min: u32,
 ) -> Option<ForecastView> {
     let advice = posterior.advice();
+    let leaves = Leaves::of(&advice);
     let time = TimeLeft { minutes: f64::from(left_min), rods: out_min.to_vec() };
     // Only the Match screen forecasts weight; here every fish counts as one.
     let fish = landing(session, vec![FishKind::alike(1.0)]);
-    let Rest { coming, last } = rest_of_match(posterior, &advice, &rhythm, &time, &fish, SEED).ok()?;
+    let Rest { coming, last } = rest_of_match(posterior, leaves, &rhythm, &time, &fish, SEED).ok()?;
     let out = ("out", Arg::Count(out_min.iter().flatten().count()));
     let mut lines = vec![
         line(words.say_with("match-casts", &[out]), words, coming.casts),
@@ -74,8 +75,8 @@ pub fn forecast_view(
         if too_few { "forecast-cant-tell" } else { "forecast-says" },
         &[("percent", Arg::Text(&any)), ("minutes", Arg::Text(&left_min.to_string()))],
     );
-    let ((leave, then), turn) = (leaves(&advice), words.figure(rhythm.turn_round_min, 1));
-    let (leave, then) = (whole(leave), whole(then));
+    let (leave, then) = (whole(leaves.first), whole(leaves.then));
+    let turn = words.figure(rhythm.turn_round_min, 1);
     let how = [("leave", Arg::Text(&leave)), ("then", Arg::Text(&then)), ("turn", Arg::Text(&turn)), out];
     let how = words.say_with("forecast-how", &how);
     Some(ForecastView {

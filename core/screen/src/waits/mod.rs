@@ -12,8 +12,10 @@ use super::figures::whole;
 use super::leave_words::not_seen_words;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::{CastRow, hour_clusters};
-use restwater_session::{FED_WITHIN_MIN, Rhythm, Session, casts_by_telling, habit_before_bites, is_fed};
-use restwater_waits::{Advice, EarlierDay, FedEffect, Habit, Record, Settings, Shapes, Wait, WaitPosterior};
+use restwater_session::{
+    FED_WITHIN_MIN, Rhythm, Session, casts_by_telling, habit_before_bites, is_fed, wait_settings,
+};
+use restwater_waits::{Advice, EarlierDay, FedEffect, Habit, Record, Shapes, Wait, WaitPosterior};
 use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 
@@ -178,7 +180,7 @@ pub fn waits(input: &WaitsInput) -> (WaitsView, Option<WaitPosterior>) {
         habit: input.habit,
     };
     let shapes = Arc::clone(input.shapes);
-    let Ok(mut posterior) = WaitPosterior::with_shapes(&record, &Settings::default(), shapes) else {
+    let Ok(mut posterior) = WaitPosterior::with_shapes(&record, &wait_settings(input.session), shapes) else {
         return (view, None);
     };
     posterior.next_is_fed(input.in_fed_water);
