@@ -7,8 +7,8 @@ book-says = { $shown ->
    *[other] { $shown } Ansitze
 } von { $all }.
 book-theirs = { $count ->
-    [one] 1 eines anderen Anglers fehlt
-   *[other] { $count } anderer Angler fehlen
+    [one] 1 Ansitz eines anderen Anglers zählt nicht mit
+   *[other] { $count } Ansitze anderer Angler zählen nicht mit
 }: siehe WELCHE.
 book-of-another = { $day }, anderer Angler
 book-row-whose = Wessen
@@ -209,7 +209,7 @@ next-cant-leave = wie lange ein Wurf liegen soll
 next-near-best = bisher sind { $hold } bis { $recast } min fast am besten
 next-about-best = bisher sind etwa { $hold } min am besten
 next-hardly = bis { $longest } min macht länger wenig Unterschied
-next-try-leave = ob das besser ist: { $leave }
+next-try-leave = ob länger besser ist: { $leave }
 next-longer = was nach { $minutes } min kommt
 next-longer-why = Kein Wurf lag länger: lass ein oder zwei liegen.
 next-supported = { $change }. { $verdict }.

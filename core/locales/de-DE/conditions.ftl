@@ -58,9 +58,9 @@ cautions-says = { $count ->
    *[other] { $count } zu lesen für { $peg }.
 }
 cautions-says-no-peg = { $count ->
-    [0] Alle gelesen für diesen Ansitz. Sie bleiben hier.
-    [one] 1 ist neu. Nenne den Platz, dann erscheint er dort einmal.
-   *[other] { $count } sind neu. Nenne den Platz, dann erscheinen sie dort einmal.
+    [0] Alle gelesen. Sie bleiben hier und erscheinen einmal für jeden Platz.
+    [one] 1 Hinweis zu lesen. Er erscheint einmal für jeden Platz: nenne den Platz.
+   *[other] { $count } Hinweise zu lesen. Sie erscheinen einmal für jeden Platz: nenne den Platz.
 }
 cautions-reviewed = Alle Texte zuletzt durchgesehen: { $month }.
 cautions-key-all = ALLE GELESEN

@@ -96,7 +96,7 @@ waits-bites-between = { $sessions ->
     }
 }
 waits-near-best = Nach den bisherigen Würfen sind { $hold } bis { $recast } min fast am besten: länger, um zu lernen, was später kommt.
-waits-not-tried = Nicht probiert: über { $minutes } min.
+waits-not-tried = Über { $minutes } min: nicht probiert.
 waits-leave-how = Punkt: die beste Zeit. Strich: ohne Biss holst du bis dahin jeden zweiten Wurf ein (geschätzt).
 waits-leave-figures = Bisse je Stunde nach Erneuerung und Ertrag (renewal reward). Fast am besten: höchstens 5 % unter dem Besten, gekürzt, wo ein leerer Wurf besser eingeholt wird.
 waits-fed = Würfe, in den { $minutes } min vor ihrem Einschlag gefüttert: Bisse etwa { $times }-mal so schnell (95 %: { $limits }). Gezählte Würfe: { $fed } gefüttert, { $other } nicht.

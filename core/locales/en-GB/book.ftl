@@ -7,8 +7,8 @@ book-says = { $shown ->
    *[other] { $shown } sessions
 } of { $all }.
 book-theirs = { $count ->
-    [one] 1 of another angler is left out
-   *[other] { $count } of other anglers are left out
+    [one] 1 session of another angler isn't counted
+   *[other] { $count } sessions of other anglers aren't counted
 }: see Which.
 book-of-another = { $day }, another angler
 book-row-whose = Whose
@@ -210,7 +210,7 @@ next-cant-leave = how long to leave a cast
 next-near-best = { $hold } to { $recast } min is near-best so far
 next-about-best = about { $hold } min is best so far
 next-hardly = up to { $longest } min, longer makes little difference
-next-try-leave = whether this is better: { $leave }
+next-try-leave = whether longer is better: { $leave }
 next-longer = what comes after { $minutes } min
 next-longer-why = No cast was left longer: leave one or two.
 next-supported = { $change }. { $verdict }.

@@ -58,9 +58,9 @@ cautions-says = { $count ->
    *[other] { $count } to read for { $peg }.
 }
 cautions-says-no-peg = { $count ->
-    [0] All read for this session. They stay here.
-    [one] 1 is new. Name the peg and it is shown once there.
-   *[other] { $count } are new. Name the peg and they are shown once there.
+    [0] All read. They stay here, and are shown once for each peg.
+    [one] 1 caution to read. It is shown once for each peg: name the peg.
+   *[other] { $count } cautions to read. They are shown once for each peg: name the peg.
 }
 cautions-reviewed = All texts were last reviewed in { $month }.
 cautions-key-all = ALL READ

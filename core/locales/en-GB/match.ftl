@@ -10,8 +10,8 @@ match-to-all-in = to all-in at { $time }.
 match-to-all-out = to all-out at { $time }.
 match-to-land = to land a hooked fish. All-out was at { $time }.
 # The phone's clock was set before a restart, so nobody knows which of its two times was right.
-match-uncertain = May be wrong by { $by }: this phone's clock was changed. Ask the organiser for the time.
-match-unknown-time = May be far too long: this phone's clock was reset. Ask the organiser for the time.
+match-uncertain = The time left may be wrong by { $by }: this phone's clock was changed. Ask the organiser for the time.
+match-unknown-time = The time left may be far too long: this phone's clock was reset. Ask the organiser for the time.
 match-over = All-out was at { $time }.
 match-spoken = { $left } { $says }
 match-clock-ahead = The match clock is { $by } ahead of the phone.

@@ -97,7 +97,7 @@ waits-bites-between = { $sessions ->
     }
 }
 waits-near-best = By the casts so far, { $hold } to { $recast } min is near-best. Leaving a cast longer is to find out what comes later.
-waits-not-tried = Not tried: over { $minutes } min.
+waits-not-tried = Past { $minutes } min: not tried.
 waits-leave-how = Dot: the best time. Stroke: without a bite, you wind in half of your casts by then (estimated).
 waits-leave-figures = Bites an hour by renewal reward. Near-best: within 5 % of the best, cut short where an empty cast is better wound in.
 waits-fed = Casts fed in the { $minutes } min before their splash: bites about { $times } times as quick (95 %: { $limits }). Casts counted: { $fed } fed, { $other } not.

@@ -7,8 +7,8 @@ book-says = { $shown ->
    *[other] { $shown } sorties
 } sur { $all }.
 book-theirs = { $count ->
-    [one] { $count } d'un autre pêcheur est écartée
-   *[other] { $count } d'autres pêcheurs sont écartées
+    [one] { $count } sortie d'un autre pêcheur ne compte pas
+   *[other] { $count } sorties d'autres pêcheurs ne comptent pas
 } : voir CHOISIR.
 book-of-another = { $day }, autre pêcheur
 book-row-whose = À qui
@@ -209,7 +209,7 @@ next-cant-leave = combien de temps laisser un lancer
 next-near-best = jusqu'ici, { $hold } à { $recast } min est presque le mieux
 next-about-best = jusqu'ici, environ { $hold } min est le mieux
 next-hardly = jusqu'à { $longest } min, plus long ne change guère
-next-try-leave = si cela vaut mieux : { $leave }
+next-try-leave = si plus long vaut mieux : { $leave }
 next-longer = ce qui vient après { $minutes } min
 next-longer-why = Aucun lancer n'est resté plus longtemps : laissez-en un ou deux.
 next-supported = { $change }. { $verdict }.

@@ -59,9 +59,9 @@ cautions-says = { $count ->
    *[other] { $count } à lire pour { $peg }.
 }
 cautions-says-no-peg = { $count ->
-    [0] Toutes lues pour cette sortie. Elles restent ici.
-    [one] { $count } est nouvelle. Nommez la place, elle y paraîtra une fois.
-   *[other] { $count } sont nouvelles. Nommez la place, elles y paraîtront une fois.
+    [0] Toutes lues. Elles restent ici et paraissent une fois par place.
+    [one] { $count } consigne à lire. Elle paraît une fois par place : nommez la place.
+   *[other] { $count } consignes à lire. Elles paraissent une fois par place : nommez la place.
 }
 cautions-reviewed = Tous les textes revus pour la dernière fois en { $month }.
 cautions-key-all = TOUT LU

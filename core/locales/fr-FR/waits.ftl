@@ -96,7 +96,7 @@ waits-bites-between = { $sessions ->
     }
 }
 waits-near-best = D'après les lancers faits, { $hold } à { $recast } min est presque le mieux : plus long, c'est pour apprendre la suite.
-waits-not-tried = Pas essayé : plus de { $minutes } min.
+waits-not-tried = Plus de { $minutes } min : pas essayé.
 waits-leave-how = Point : le meilleur moment. Trait : sans touche, vous ramenez la moitié de vos lancers avant (estimation).
 waits-leave-figures = Touches par heure par renouvellement et gain (renewal reward). Presque le mieux : à 5 % du mieux, coupé là où un lancer vide gagne à être ramené.
 waits-fed = Lancers amorcés dans les { $minutes } min avant l'impact : touches environ { $times } fois aussi rapides (95 % : { $limits }). Lancers comptés : { $fed } amorcés, { $other } non.

@@ -32,7 +32,7 @@ pub(super) struct LocalTime {
     set: (i16, String),
     /// Until when the phone is known to have had that time, in ms on the time line.
     until_ms: i64,
-    /// By how many minutes the clocks had been put forward at the next entry with another time.
+    /// By how many minutes the clocks had been put forward at the next entry with another offset.
     forward_min: Option<i64>,
 }
 

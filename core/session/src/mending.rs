@@ -27,8 +27,8 @@ pub(super) struct Later {
     added: Vec<Added>,
     /// Entries confirmed to be right, and where in the log that was said.
     confirmed: HashMap<Uuid, OpOrder>,
-    /// Casts that ended, each with the place in the log of the entry that ended it. What was said of a cast before does not cover
-    /// that end.
+    /// Casts that ended, each with the place in the log of the entry that ended it. What was confirmed about a cast
+    /// before then does not include that end.
     closed: HashMap<Uuid, OpOrder>,
 }
 

@@ -306,7 +306,7 @@ fn a_match_clock_that_may_be_an_hour_wrong_says_so() {
     assert_eq!(says, "to all-in at 22:30.");
     phone.app().act(&Action::Liner { rod: 1 }, &stepped(STEPS[3].1, 15 * MIN)).unwrap();
     let says = match_view(&mut phone, &rebooted(80 * MIN, 16 * MIN)).says;
-    assert!(says.contains("May be wrong by 1 h 00: this phone's clock was changed."), "{says}");
+    assert!(says.contains("The time left may be wrong by 1 h 00: this phone's clock was changed."), "{says}");
     // A flat battery: nobody knows how long the phone was off.
     let (_, reset) = STEPS[0];
     let dark = Moment {
@@ -315,7 +315,7 @@ fn a_match_clock_that_may_be_an_hour_wrong_says_so() {
         ..rebooted(80 * MIN, 16 * MIN)
     };
     let says = match_view(&mut phone, &dark).says;
-    assert!(says.contains("May be far too long: this phone's clock was reset."), "{says}");
+    assert!(says.contains("The time left may be far too long: this phone's clock was reset."), "{says}");
 }
 
 /// An overnight match "to ten o'clock" over the night on which the clocks are put back or forward.

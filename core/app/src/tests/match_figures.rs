@@ -107,7 +107,7 @@ fn bounds_in_minutes_hold_for_the_seconds_too() {
     let view = waits(&mut phone, now + 20 * MIN);
     let says = &view.charts.iter().find(|chart| chart.kind == ChartKind::LeaveTime).unwrap().says;
     assert!(says.contains("came between 9 and 15 min."), "{says}");
-    assert!(says.contains("Not tried: over 16 min."), "{says}");
+    assert!(says.contains("Past 16 min: not tried."), "{says}");
 }
 
 /// A cast that has just gone out, after bites that all came late: such a chance is small, but a few bites don't make it none.

@@ -281,7 +281,7 @@ fn an_import_of_older_entries_is_seen_by_the_book_and_makes_a_backup_due() {
     };
     assert_eq!(sessions(&mut mine), "1 session of 1.");
     mine.brought(&file, 90 * MIN);
-    assert_eq!(sessions(&mut mine), "1 session of 2. 1 of another angler is left out: see Which.");
+    assert_eq!(sessions(&mut mine), "1 session of 2. 1 session of another angler isn't counted: see Which.");
     assert!(mine.app().back_up_if_due(&at(91 * MIN)).unwrap().is_some());
 }
 

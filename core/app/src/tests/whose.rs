@@ -131,7 +131,7 @@ fn a_partners_day_counts_in_my_advice_only_if_chosen_and_the_bank_says_so() {
 fn the_book_shows_my_sessions_and_a_partners_when_asked_and_says_whose() {
     let (mut mine, import, now) = with_a_partners_day();
     let list = mine.book_leaf(now, "sessions");
-    assert_eq!(list.says, "1 session of 2. 1 of another angler is left out: see Which.");
+    assert_eq!(list.says, "1 session of 2. 1 session of another angler isn't counted: see Which.");
     assert_eq!(list.list.len(), 1);
     assert_eq!(mine.book_leaf(now, "rates").says, "Nothing was out yet in these sessions.");
     mine.tap(now, &shown(BookSet::Shown, Whose::Them)).unwrap();

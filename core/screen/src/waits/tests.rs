@@ -157,7 +157,7 @@ fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     assert_eq!(Some(span.from), advice.hold_until_min);
     assert!(leave.says.starts_with("Hold until 1"), "{}", leave.says);
     assert!(
-        leave.says.ends_with("All 8 bites this session came between 14 and 16 min. Not tried: over 20 min."),
+        leave.says.ends_with("All 8 bites this session came between 14 and 16 min. Past 20 min: not tried."),
         "{}",
         leave.says
     );

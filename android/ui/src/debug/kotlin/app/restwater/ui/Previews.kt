@@ -89,7 +89,7 @@ private fun Wait(strip: StripView, first: String, others: List<String>) {
     WaitStrip(strip, 3f * PX_PER_MM, Modifier.at(mm(2f, 44f, 64f, 16f)))
 }
 
-private val advice = listOf("All 3 bites came between 14 and 18 min.", "Not tried: over 23 min.")
+private val advice = listOf("All 3 bites came between 14 and 18 min.", "Past 23 min: not tried.")
 
 private val threeBites = StripView(
     30.0, 5u, 12.6, 19.0, 21.0, listOf(14.0, 16.0), 23.0,
