@@ -1,3 +1,4 @@
+mod backups;
 mod migration;
 mod rot;
 mod salvage;
