@@ -81,6 +81,7 @@ mod swim_files;
 mod swim_known;
 mod swim_pick;
 mod swim_reach;
+mod swim_says;
 mod swim_screen;
 
 /// Counts up, so that ids differ and the same taps give the same log.
