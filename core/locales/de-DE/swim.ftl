@@ -21,8 +21,8 @@ swim-moving = deine letzte Stelle braucht noch { $minutes } min
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen. Eine nicht versuchte Stelle zählt mehr als ihre Bisse pro Stunde, denn ein Biss dort zeigte einen Platz, an den man zurückkehren kann.
 swim-leaving = An deiner letzten Stelle gab es Bisse, aber nach Würfen bleiben Fische vielleicht weg; nicht versuchtes Wasser kann ebenso gut sein.
-swim-between = zwischen { $left } und { $right }
-swim-between-nearer = zwischen { $left } und { $right }, näher an { $near }
+swim-between = zwischen { $markleft } und { $markright }
+swim-between-nearer = zwischen { $markleft } und { $markright }, näher an { $near }
 swim-no-reason = Kein Grund dafür oder dagegen.
 swim-then = Dann: { $where }
 swim-bites = { $bites ->
@@ -39,8 +39,8 @@ reason-never = in diesem Ansitz nicht befischt
 reason-quiet = wohl ungestört seit { $minutes } min
 reason-rested = { $minutes } min, seit hier ein Blei landete
 reason-near-bites = { $bites ->
-    [one] ein Biss { $away } daneben, { ago }
-   *[other] { $bites } Bisse nah in letzter Zeit, der letzte { $away } daneben, { ago }
+    [one] ein Biss { $distance } daneben, { ago }
+   *[other] { $bites } Bisse nah in letzter Zeit, der letzte { $distance } daneben, { ago }
 }
 reason-near-stay = { $bites ->
     [one] ein Biss hier oder nah, { ago }
@@ -57,7 +57,7 @@ reason-liners-beside = { $liners ->
 }
 reason-shown-where = { $metres ->
     [0] hier
-   *[other] { $away } daneben
+   *[other] { $distance } daneben
 }
 reason-shown = { $times ->
     [one] Fisch zeigte sich { reason-shown-where }, { ago }
@@ -83,10 +83,10 @@ against-maybe = { $casts ->
     [one] ein Wurf kann hier kürzlich gelandet sein
    *[other] etwa { $casts } Würfe können hier kürzlich gelandet sein
 }
-against-boundary = { $away } bis zur Grenze
+against-boundary = { $distance } bis zur Grenze
 against-kept = geschont seit { $minutes } min
 against-beyond = weiter, als heute zu werfen ist
-against-hazard = { $name }, { $away } entfernt
+against-hazard = { $name }, { $distance } entfernt
 against-hazard-unnamed = eine Gefahr
 
 cell-figures = { $casts ->

@@ -18,8 +18,8 @@ swim-moving = your last spot needs { $minutes } min more
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. An untried spot ranks above its bites an hour, for a bite there would show a place to come back to.
 swim-leaving = Bites came at your last spot, but fish may stay away from it after casts; untried water may be as good.
-swim-between = between { $left } and { $right }
-swim-between-nearer = between { $left } and { $right }, nearer { $near }
+swim-between = between { $markleft } and { $markright }
+swim-between-nearer = between { $markleft } and { $markright }, nearer { $near }
 swim-no-reason = No reason for or against.
 swim-then = Then: { $where }
 swim-bites = { $bites ->
@@ -36,8 +36,8 @@ reason-never = not fished this session
 reason-quiet = probably undisturbed for { $minutes } min
 reason-rested = { $minutes } min since a lead landed here
 reason-near-bites = { $bites ->
-    [one] a bite { $away } away, { ago }
-   *[other] { $bites } recent bites near, the last { $away } away, { ago }
+    [one] a bite { $distance } away, { ago }
+   *[other] { $bites } recent bites near, the last { $distance } away, { ago }
 }
 reason-near-stay = { $bites ->
     [one] a bite here or near, { ago }
@@ -54,7 +54,7 @@ reason-liners-beside = { $liners ->
 }
 reason-shown-where = { $metres ->
     [0] here
-   *[other] { $away } away
+   *[other] { $distance } away
 }
 reason-shown = { $times ->
     [one] fish showed { reason-shown-where }, { ago }
@@ -81,10 +81,10 @@ against-maybe = { $casts ->
     [one] a cast may have landed here lately
    *[other] about { $casts } casts may have landed here lately
 }
-against-boundary = { $away } from the boundary
+against-boundary = { $distance } from the boundary
 against-kept = kept back { $minutes } min
 against-beyond = further than can be cast today
-against-hazard = { $name } is { $away } away
+against-hazard = { $name } is { $distance } away
 against-hazard-unnamed = a hazard
 
 cell-figures = { $casts ->

@@ -21,8 +21,8 @@ swim-moving = votre dernier point demande encore { $minutes } min
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Dispersion et dérangement sont estimés. Le repos n'aide peut-être pas. Un point non essayé est classé au-dessus de ses touches par heure, car une touche y montrerait un endroit où revenir.
 swim-leaving = Des touches sont venues au dernier point, mais après des lancers les poissons restent peut-être à l'écart ; une eau non essayée peut être aussi bonne.
-swim-between = entre { $left } et { $right }
-swim-between-nearer = entre { $left } et { $right }, plus près de { $near }
+swim-between = entre { $markleft } et { $markright }
+swim-between-nearer = entre { $markleft } et { $markright }, plus près de { $near }
 swim-no-reason = Aucune raison pour ou contre.
 swim-then = Puis : { $where }
 swim-bites = { $bites ->
@@ -39,8 +39,8 @@ reason-never = pas pêché pendant cette sortie
 reason-quiet = sans doute tranquille depuis { $minutes } min
 reason-rested = { $minutes } min depuis la chute d'un plomb ici
 reason-near-bites = { $bites ->
-    [one] une touche à { $away }, { ago }
-   *[other] { $bites } touches récentes près, la dernière à { $away }, { ago }
+    [one] une touche à { $distance }, { ago }
+   *[other] { $bites } touches récentes près, la dernière à { $distance }, { ago }
 }
 reason-near-stay = { $bites ->
     [one] une touche ici ou près, { ago }
@@ -57,7 +57,7 @@ reason-liners-beside = { $liners ->
 }
 reason-shown-where = { $metres ->
     [0] ici
-   *[other] à { $away }
+   *[other] à { $distance }
 }
 reason-shown = { $times ->
     [one] poisson vu { reason-shown-where }, { ago }
@@ -83,10 +83,10 @@ against-maybe = { $casts ->
     [one] un lancer a pu tomber ici récemment
    *[other] environ { $casts } lancers ont pu tomber ici récemment
 }
-against-boundary = à { $away } de la limite
+against-boundary = à { $distance } de la limite
 against-kept = gardé depuis { $minutes } min
 against-beyond = plus loin qu'on ne lance aujourd'hui
-against-hazard = { $name } à { $away }
+against-hazard = { $name } à { $distance }
 against-hazard-unnamed = un danger
 
 cell-figures = { $casts ->

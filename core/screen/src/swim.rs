@@ -342,8 +342,11 @@ impl SwimScreen<'_> {
         let (to_left, to_right) = (deg - left.bearing_deg, right.bearing_deg - deg);
         let near = if to_left < to_right { &left.name } else { &right.name };
         let id = if (to_left - to_right).abs() < 1.0 { "swim-between" } else { "swim-between-nearer" };
-        let args =
-            [("left", Arg::Text(&left.name)), ("right", Arg::Text(&right.name)), ("near", Arg::Text(near))];
+        let args = [
+            ("markleft", Arg::Text(&left.name)),
+            ("markright", Arg::Text(&right.name)),
+            ("near", Arg::Text(near)),
+        ];
         self.words.say_with(id, &args)
     }
 

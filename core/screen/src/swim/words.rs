@@ -22,7 +22,7 @@ impl SwimScreen<'_> {
                 "reason-near-bites",
                 &[
                     ("bites", Arg::Count(*bites as usize)),
-                    ("away", Arg::Text(&self.away(*metres, 0))),
+                    ("distance", Arg::Text(&self.away(*metres, 0))),
                     ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
                 ],
             ),
@@ -40,7 +40,7 @@ impl SwimScreen<'_> {
                 &[
                     ("times", Arg::Count(*times as usize)),
                     ("metres", Arg::Count(libm::round(*metres) as usize)),
-                    ("away", Arg::Text(&self.away(*metres, 0))),
+                    ("distance", Arg::Text(&self.away(*metres, 0))),
                     ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
                 ],
             ),
@@ -89,7 +89,7 @@ impl SwimScreen<'_> {
             ),
             Against::FishAway { of_100, per_hour } => self.told("against-fish-away", *of_100, *per_hour),
             Against::NearBoundary { metres } => {
-                say("against-boundary", &[("away", Arg::Text(&self.away(*metres, 1)))])
+                say("against-boundary", &[("distance", Arg::Text(&self.away(*metres, 1)))])
             }
             Against::KeptBack { minutes } => {
                 say("against-kept", &[("minutes", Arg::Text(&whole_reached(*minutes)))])
@@ -100,7 +100,7 @@ impl SwimScreen<'_> {
                 let name = if name.is_empty() { &unnamed } else { name };
                 say(
                     "against-hazard",
-                    &[("name", Arg::Text(name)), ("away", Arg::Text(&self.away(*metres, 1)))],
+                    &[("name", Arg::Text(name)), ("distance", Arg::Text(&self.away(*metres, 1)))],
                 )
             }
         }
