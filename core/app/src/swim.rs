@@ -15,6 +15,7 @@ use restwater_session::{
 use restwater_swim::{
     CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene, WhereNext,
 };
+use uuid::Uuid;
 /// Minutes of one step of the replay.
 const REPLAY_STEP_MIN: i64 = 10;
 /// The distance to keep from a hazard set by a tap, in cm: a guess.
@@ -57,7 +58,7 @@ impl FanGlass {
 
 /// The samples of the legend as a picture; their meanings are in the Swim screen's record.
 pub fn swim_legend(glass: &FanGlass, words: &screen::Wording) -> Result<SwimScene, AppError> {
-    Ok(restwater_swim::legend(&glass.ask()?, &screen::scene_words(words))?)
+    Ok(restwater_swim::legend(&glass.ask()?, &screen::scene_words(words, false))?)
 }
 
 impl App {
@@ -73,7 +74,8 @@ impl App {
         let known = ask.next.and_then(|cell| known_spot(session, &swim, cell, self.chosen, &at));
         ask.spot = known.map(|known| on_swim(&known.spot));
         ask.chosen = self.aimed(&swim, ask.next);
-        Ok(swim.scene(&figures, &ask, &screen::scene_words(self.words))?)
+        let words = screen::scene_words(self.words, screen::counts_in_yards(session, self.chosen));
+        Ok(swim.scene(&figures, &ask, &words)?)
     }
 
     fn scene_ask(&self, glass: &FanGlass) -> Result<SceneAsk, AppError> {
@@ -238,7 +240,10 @@ impl App {
         let payload = self.payload_at(what, session, &swim, cell, &shown)?;
         check_swim(session, &payload, None)?;
         let (id, kind) = (session.id, payload.kind().to_owned());
-        self.write(id, payload, None, at)?;
+        // Who casts into kept-back water releases it by that.
+        let released = if matches!(what, AtAim::Cast) { kept_at(session, &swim, cell) } else { Vec::new() };
+        let released = released.into_iter().map(|kept| Payload::Released { kept });
+        self.write_all(id, std::iter::once(payload).chain(released).collect(), at)?;
         match what {
             AtAim::Cast | AtAim::Keep => (self.swim.aimed, self.swim.pad) = (None, SwimPad::Plain),
             // The ring leaves water that is no longer kept back, and the angler stays with it.
@@ -258,8 +263,6 @@ impl App {
     ) -> Result<Payload, AppError> {
         let cell = swim.cell(id)?;
         let spot = cell.aim.ok_or(AppError::NoCell)?;
-        let cdeg = |deg: f64| libm::round(deg * 100.0) as i32;
-        let cm = |m: f64| libm::round(m.max(0.0) * 100.0) as u32;
         let (bearing_cdeg, range_cm) = (cdeg(spot.bearing_deg), cm(spot.range_m));
         let typed = self.swim.typed.name.trim();
         Ok(match what {
@@ -277,14 +280,7 @@ impl App {
                 }
             }
             AtAim::Release => {
-                let holds = |kept: &&restwater_session::KeptBack| {
-                    let (from, to) = kept.bearing_cdeg;
-                    let (near, far) = kept.range_cm;
-                    kept.released.is_none()
-                        && (from..to).contains(&bearing_cdeg)
-                        && (near..far).contains(&range_cm)
-                };
-                let kept = session.kept_back.iter().find(holds).ok_or(AppError::NoCell)?.id;
+                let kept = kept_at(session, swim, id).first().copied().ok_or(AppError::NoCell)?;
                 Payload::Released { kept }
             }
             AtAim::Mark { name } => {
@@ -350,13 +346,29 @@ impl App {
     }
 }
 
+fn cdeg(deg: f64) -> i32 {
+    libm::round(deg * 100.0) as i32
+}
+
+fn cm(m: f64) -> u32 {
+    libm::round(m.max(0.0) * 100.0) as u32
+}
+
+/// The kept-back water that holds the middle of a cell.
+fn kept_at(session: &Session, swim: &Swim, cell: CellId) -> Vec<Uuid> {
+    let Some(aim) = swim.cell(cell).ok().and_then(|cell| cell.aim) else { return Vec::new() };
+    let (bearing_cdeg, range_cm) = (cdeg(aim.bearing_deg), cm(aim.range_m));
+    let holds = |kept: &&restwater_session::KeptBack| {
+        let ((from, to), (near, far)) = (kept.bearing_cdeg, kept.range_cm);
+        kept.released.is_none() && (from..to).contains(&bearing_cdeg) && (near..far).contains(&range_cm)
+    };
+    session.kept_back.iter().filter(holds).map(|kept| kept.id).collect()
+}
+
 /// The place in a cell at which casts to it are aimed.
 fn middle_of(swim: &Swim, cell: CellId) -> Result<WaterPlace, AppError> {
     let spot = swim.cell(cell)?.aim.ok_or(AppError::NoCell)?;
-    Ok(WaterPlace {
-        bearing_cdeg: libm::round(spot.bearing_deg * 100.0) as i32,
-        range_cm: libm::round(spot.range_m.max(0.0) * 100.0) as u32,
-    })
+    Ok(WaterPlace { bearing_cdeg: cdeg(spot.bearing_deg), range_cm: cm(spot.range_m) })
 }
 
 /// What is done with the aimed cell.

@@ -84,6 +84,7 @@ mod swim_files;
 mod swim_known;
 mod swim_pick;
 mod swim_reach;
+mod swim_says;
 mod swim_screen;
 
 /// Counts up, so that ids differ and the same taps give the same log.
@@ -333,7 +334,7 @@ fn a_choice_changes_one_thing_and_the_rest_carries_over() {
     phone.tap(MIN, &CAST).unwrap();
     let bank = phone.bank(2 * MIN);
     assert_eq!(bank.rig, "bread, 18 in pop-up");
-    assert_eq!(bank.spot, "12.5° left, 9.5 wraps of 12 ft (34.7 m), clipped up");
+    assert_eq!(bank.spot, "13° left, 9.5 wraps of 12 ft (34.7 m), clipped up");
     let refused = phone.tap(3 * MIN, &tackle(TackleTap::HookSize { size: 99 })).unwrap_err();
     assert_eq!(refused.kind(), ErrorKind::BadInput);
     assert_eq!(phone.app().message(&refused), "\"99\" can't be used here. Pick one of the choices.");

@@ -4,9 +4,9 @@ swim-title = Karte, { $place }
 swim-title-plain = Karte
 swim-peg = Platz { $peg }
 swim-squares = { $fished ->
-    [one] 1 von { $all } Feldern ruht
-   *[other] { $fished } von { $all } Feldern ruhen
-}
+    [one] 1 von { $all } Feldern
+   *[other] { $fished } von { $all } Feldern
+} in { $minutes } min befischt
 swim-next = Nächster Wurf: { $where }, { $reach }
 swim-stay = Bleib: { $spot }
 swim-go-in = Ins geschonte Wasser: { $where }, { $reach }
@@ -20,6 +20,9 @@ swim-as-before = wie zuvor
 swim-moving = deine letzte Stelle braucht noch { $minutes } min
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Streuung und Störung sind geschätzt. Ob Ruhe hilft, ist offen. Eine nicht versuchte Stelle zählt mehr als ihre Bisse pro Stunde, denn ein Biss dort zeigte einen Platz, an den man zurückkehren kann.
+swim-leaving = An deiner letzten Stelle gab es Bisse, aber nach Würfen bleiben Fische vielleicht weg; nicht versuchtes Wasser kann ebenso gut sein.
+swim-between = zwischen { $markleft } und { $markright }
+swim-between-nearer = zwischen { $markleft } und { $markright }, näher an { $near }
 swim-no-reason = Kein Grund dafür oder dagegen.
 swim-then = Dann: { $where }
 swim-bites = { $bites ->
@@ -27,13 +30,17 @@ swim-bites = { $bites ->
     [one] Bisher 1 Biss: zu wenig, um sicher zu sein.
    *[other] Bisher { $bites } Bisse: zu wenig, um sicher zu sein.
 }
+swim-bites-no-spot = { $bites ->
+    [one] 1 Biss ist nicht auf der Karte: Sein Wurf hatte keine Stelle. Gib sie unter Gerät ein.
+   *[other] { $bites } Bisse sind nicht auf der Karte: Ihre Würfe hatten keine Stelle. Gib sie unter Gerät ein.
+}
 
 reason-never = in diesem Ansitz nicht befischt
 reason-quiet = wohl ungestört seit { $minutes } min
-reason-rested = ruht seit { $minutes } min
+reason-rested = { $minutes } min, seit hier ein Blei landete
 reason-near-bites = { $bites ->
-    [one] ein Biss { $metres } m daneben, { ago }
-   *[other] { $bites } Bisse nah in letzter Zeit, der letzte { $metres } m daneben, { ago }
+    [one] ein Biss { $distance } daneben, { ago }
+   *[other] { $bites } Bisse nah in letzter Zeit, der letzte { $distance } daneben, { ago }
 }
 reason-near-stay = { $bites ->
     [one] ein Biss hier oder nah, { ago }
@@ -50,7 +57,7 @@ reason-liners-beside = { $liners ->
 }
 reason-shown-where = { $metres ->
     [0] hier
-   *[other] { $metres } m daneben
+   *[other] { $distance } daneben
 }
 reason-shown = { $times ->
     [one] Fisch zeigte sich { reason-shown-where }, { ago }
@@ -71,15 +78,15 @@ reason-fed = gefüttert { ago }
 reason-usual-start = eine übliche erste Weite (ohne Quelle)
 against-bait-out = dort liegt ein Köder
 swim-but = aber { $against }
-against-rested = ruht erst { $minutes } von { $target } min
+against-rested = erst { $minutes } von { $target } min, seit hier ein Blei landete
 against-maybe = { $casts ->
     [one] ein Wurf kann hier kürzlich gelandet sein
    *[other] etwa { $casts } Würfe können hier kürzlich gelandet sein
 }
-against-boundary = { $metres } m bis zur Grenze
+against-boundary = { $distance } bis zur Grenze
 against-kept = geschont seit { $minutes } min
 against-beyond = weiter, als heute zu werfen ist
-against-hazard = { $name }, { $metres } m entfernt
+against-hazard = { $name }, { $distance } entfernt
 against-hazard-unnamed = eine Gefahr
 
 cell-figures = { $casts ->
@@ -128,6 +135,7 @@ swim-scene-stay = BLEIB
 swim-scene-min = min
 swim-scene-h = h
 swim-scene-m = m
+swim-scene-yd = yd
 swim-scene-bites = Bisse
 swim-scene-lost = verloren
 swim-scene-liners = Streifer
@@ -136,7 +144,7 @@ swim-scene-fed = gefüttert
 swim-scene-shown = Fisch gezeigt
 
 swim-legend = Legende
-legend-just-fished = Eben befischt. Die Zahl: Minuten seither.
+legend-just-fished = Eben befischt. Die Zahl: Minuten, seit das Blei landete.
 legend-resting = Ruht. Die Linien werden lichter.
 legend-free = Ausgeruht oder in diesem Ansitz nicht befischt.
 legend-kept = Geschont. Erst nach FREIGEBEN wieder dabei.
@@ -163,6 +171,7 @@ key-release = FREIGEBEN
 key-release-spoken = Das geschonte Wasser freigeben.
 key-cast-here = WURF HIERHIN
 key-cast-here-spoken = Der nächste Wurf geht hierhin.
+key-cast-here-kept-spoken = Der nächste Wurf geht hierhin. Das Wasser wird nicht mehr geschont.
 key-earlier = FRÜHER
 key-later = SPÄTER
 key-now = JETZT
@@ -235,6 +244,7 @@ swim-yes = ja
 swim-no = nein
 swim-minutes = { $minutes } min
 swim-metres = { $metres } m
+swim-yards = { $yards } yd
 feature-bar = Rücken
 feature-drop_off = Kante
 feature-hole = Loch

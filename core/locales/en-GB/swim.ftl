@@ -3,7 +3,7 @@
 swim-title = Swim, { $place }
 swim-title-plain = Swim
 swim-peg = peg { $peg }
-swim-squares = { $fished } of { $all } squares resting
+swim-squares = { $fished } of { $all } squares fished in { $minutes } min
 swim-next = Next: { $where }, { $reach }
 swim-stay = Stay: { $spot }
 swim-go-in = Into kept-back water: { $where }, { $reach }
@@ -17,6 +17,9 @@ swim-as-before = as before
 swim-moving = your last spot needs { $minutes } min more
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Spread and disturbance are estimates. Resting may not help. An untried spot ranks above its bites an hour, for a bite there would show a place to come back to.
+swim-leaving = Bites came at your last spot, but fish may stay away from it after casts; untried water may be as good.
+swim-between = between { $markleft } and { $markright }
+swim-between-nearer = between { $markleft } and { $markright }, nearer { $near }
 swim-no-reason = No reason for or against.
 swim-then = Then: { $where }
 swim-bites = { $bites ->
@@ -24,13 +27,17 @@ swim-bites = { $bites ->
     [one] 1 bite so far: too few to be sure.
    *[other] { $bites } bites so far: too few to be sure.
 }
+swim-bites-no-spot = { $bites ->
+    [one] 1 bite isn't on the map: its cast had no spot. Set the spot under Tackle.
+   *[other] { $bites } bites aren't on the map: their casts had no spot. Set the spot under Tackle.
+}
 
 reason-never = not fished this session
 reason-quiet = probably undisturbed for { $minutes } min
-reason-rested = rested { $minutes } min
+reason-rested = { $minutes } min since a lead landed here
 reason-near-bites = { $bites ->
-    [one] a bite { $metres } m away, { ago }
-   *[other] { $bites } recent bites near, the last { $metres } m away, { ago }
+    [one] a bite { $distance } away, { ago }
+   *[other] { $bites } recent bites near, the last { $distance } away, { ago }
 }
 reason-near-stay = { $bites ->
     [one] a bite here or near, { ago }
@@ -47,7 +54,7 @@ reason-liners-beside = { $liners ->
 }
 reason-shown-where = { $metres ->
     [0] here
-   *[other] { $metres } m away
+   *[other] { $distance } away
 }
 reason-shown = { $times ->
     [one] fish showed { reason-shown-where }, { ago }
@@ -69,15 +76,15 @@ reason-usual-start = a usual first range (common practice, no source)
 against-bait-out = a bait is out there
 # An objection that follows a reason.
 swim-but = but { $against }
-against-rested = rested only { $minutes } of { $target } min
+against-rested = only { $minutes } of { $target } min since a lead landed here
 against-maybe = { $casts ->
     [one] a cast may have landed here lately
    *[other] about { $casts } casts may have landed here lately
 }
-against-boundary = { $metres } m from the boundary
+against-boundary = { $distance } from the boundary
 against-kept = kept back { $minutes } min
 against-beyond = further than can be cast today
-against-hazard = { $name } is { $metres } m away
+against-hazard = { $name } is { $distance } away
 against-hazard-unnamed = a hazard
 
 cell-figures = { $casts ->
@@ -126,6 +133,7 @@ swim-scene-stay = STAY
 swim-scene-min = min
 swim-scene-h = h
 swim-scene-m = m
+swim-scene-yd = yd
 swim-scene-bites = bites
 swim-scene-lost = lost
 swim-scene-liners = liners
@@ -134,7 +142,7 @@ swim-scene-fed = fed
 swim-scene-shown = fish showed
 
 swim-legend = Legend
-legend-just-fished = Just fished. The number: minutes since.
+legend-just-fished = Just fished. The number: minutes since the lead landed.
 legend-resting = Resting. The lines thin out as it rests.
 legend-free = Rested, or not fished this session.
 legend-kept = Kept back. Not offered until you release it.
@@ -153,7 +161,7 @@ key-step-left = LEFT
 key-step-right = RIGHT
 key-step-in = IN
 key-step-out = OUT
-key-steps = STEP
+key-steps = AIM
 key-steps-spoken = Shows the keys that move the aim.
 key-keep = KEEP BACK
 key-keep-spoken = Keep this water back.
@@ -161,6 +169,7 @@ key-release = RELEASE
 key-release-spoken = Release the kept-back water.
 key-cast-here = NEXT CAST HERE
 key-cast-here-spoken = The next cast goes here.
+key-cast-here-kept-spoken = The next cast goes here. The water is no longer kept back.
 key-earlier = EARLIER
 key-later = LATER
 key-now = NOW
@@ -233,6 +242,7 @@ swim-yes = yes
 swim-no = no
 swim-minutes = { $minutes } min
 swim-metres = { $metres } m
+swim-yards = { $yards } yd
 feature-bar = bar
 feature-drop_off = drop-off
 feature-hole = hole

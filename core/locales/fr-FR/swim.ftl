@@ -4,9 +4,9 @@ swim-title = Carte, { $place }
 swim-title-plain = Carte
 swim-peg = place { $peg }
 swim-squares = { $fished ->
-    [one] { $fished } case
-   *[other] { $fished } cases
-} sur { $all } au repos
+    [one] { $fished } case pêchée
+   *[other] { $fished } cases pêchées
+} sur { $all } en { $minutes } min
 swim-next = Ensuite : { $where }, { $reach }
 swim-stay = Restez : { $spot }
 swim-go-in = Dans l'eau gardée : { $where }, { $reach }
@@ -20,6 +20,9 @@ swim-as-before = comme avant
 swim-moving = votre dernier point demande encore { $minutes } min
 swim-aimed = { $where }, { $reach }
 swim-rests-on-guesses = Dispersion et dérangement sont estimés. Le repos n'aide peut-être pas. Un point non essayé est classé au-dessus de ses touches par heure, car une touche y montrerait un endroit où revenir.
+swim-leaving = Des touches sont venues au dernier point, mais après des lancers les poissons restent peut-être à l'écart ; une eau non essayée peut être aussi bonne.
+swim-between = entre { $markleft } et { $markright }
+swim-between-nearer = entre { $markleft } et { $markright }, plus près de { $near }
 swim-no-reason = Aucune raison pour ou contre.
 swim-then = Puis : { $where }
 swim-bites = { $bites ->
@@ -27,13 +30,17 @@ swim-bites = { $bites ->
     [one] { $bites } touche : trop peu pour être sûr.
    *[other] { $bites } touches : trop peu pour être sûr.
 }
+swim-bites-no-spot = { $bites ->
+    [one] { $bites } touche n'est pas sur la carte : son lancer n'avait pas de point. Indiquez-le sous Matériel.
+   *[other] { $bites } touches ne sont pas sur la carte : leurs lancers n'avaient pas de point. Indiquez-le sous Matériel.
+}
 
 reason-never = pas pêché pendant cette sortie
 reason-quiet = sans doute tranquille depuis { $minutes } min
-reason-rested = repos de { $minutes } min
+reason-rested = { $minutes } min depuis la chute d'un plomb ici
 reason-near-bites = { $bites ->
-    [one] une touche à { $metres } m, { ago }
-   *[other] { $bites } touches récentes près, la dernière à { $metres } m, { ago }
+    [one] une touche à { $distance }, { ago }
+   *[other] { $bites } touches récentes près, la dernière à { $distance }, { ago }
 }
 reason-near-stay = { $bites ->
     [one] une touche ici ou près, { ago }
@@ -50,7 +57,7 @@ reason-liners-beside = { $liners ->
 }
 reason-shown-where = { $metres ->
     [0] ici
-   *[other] à { $metres } m
+   *[other] à { $distance }
 }
 reason-shown = { $times ->
     [one] poisson vu { reason-shown-where }, { ago }
@@ -71,15 +78,15 @@ reason-fed = amorcé { ago }
 reason-usual-start = une première distance usuelle (sans source)
 against-bait-out = un appât y est déjà
 swim-but = mais { $against }
-against-rested = repos de { $minutes } min seulement sur { $target }
+against-rested = { $minutes } min seulement sur { $target } depuis la chute d'un plomb ici
 against-maybe = { $casts ->
     [one] un lancer a pu tomber ici récemment
    *[other] environ { $casts } lancers ont pu tomber ici récemment
 }
-against-boundary = à { $metres } m de la limite
+against-boundary = à { $distance } de la limite
 against-kept = gardé depuis { $minutes } min
 against-beyond = plus loin qu'on ne lance aujourd'hui
-against-hazard = { $name } à { $metres } m
+against-hazard = { $name } à { $distance }
 against-hazard-unnamed = un danger
 
 cell-figures = { $casts ->
@@ -129,6 +136,7 @@ swim-scene-stay = RESTEZ
 swim-scene-min = min
 swim-scene-h = h
 swim-scene-m = m
+swim-scene-yd = yd
 swim-scene-bites = touches
 swim-scene-lost = perdus
 swim-scene-liners = frôlés
@@ -137,7 +145,7 @@ swim-scene-fed = amorcé
 swim-scene-shown = poisson vu
 
 swim-legend = Légende
-legend-just-fished = Pêché à l'instant. Le nombre : minutes depuis.
+legend-just-fished = Pêché à l'instant. Le nombre : minutes depuis la chute du plomb.
 legend-resting = Au repos. Les traits s'éclaircissent.
 legend-free = Reposé, ou pas pêché pendant cette sortie.
 legend-kept = Gardé. Non proposé avant d'être rendu.
@@ -164,6 +172,7 @@ key-release = RENDRE
 key-release-spoken = Rendre l'eau gardée.
 key-cast-here = LANCER ICI
 key-cast-here-spoken = Le prochain lancer va ici.
+key-cast-here-kept-spoken = Le prochain lancer va ici. L'eau n'est plus gardée.
 key-earlier = AVANT
 key-later = APRÈS
 key-now = DIRECT
@@ -236,6 +245,7 @@ swim-yes = oui
 swim-no = non
 swim-minutes = { $minutes } min
 swim-metres = { $metres } m
+swim-yards = { $yards } yd
 feature-bar = barre
 feature-drop_off = cassure
 feature-hole = trou

@@ -132,7 +132,10 @@ pub use seen::{FISH_SIGNS, SeenInput, beside_words, neighbour_words_id, seen_vie
 pub use sentences::{clauses_of, sentences_of};
 pub use setup::{SetupInput, SetupView, setup};
 pub use shell::{ShellWords, position_words};
-pub use swim::{PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, scene_words, swim_view};
+pub use swim::{
+    PegPlaceView, SwimKey, SwimKeyView, SwimPad, SwimScreen, SwimView, counts_in_yards, scene_words,
+    swim_view,
+};
 pub use tackle::first_spot;
 pub use tackle::{Choice, ChoiceRow, TackleAround, TackleView, tackle};
 pub use usual_names::{plain_value, same_usual_class, same_value, usual_names};

@@ -38,11 +38,13 @@ pub fn mark_of<'a>(session: &'a Session, spot: &Spot) -> Option<&'a Mark> {
 
 /// "12° left".
 pub(crate) fn bearing_words(words: &Wording, cdeg: i32) -> String {
-    let degrees = words.figure(f64::from(cdeg.abs()) / 100.0, 1);
-    let id = match cdeg.signum() {
-        -1 => "spot-left",
-        1 => "spot-right",
-        _ => "spot-straight",
+    // Nobody casts to half a degree.
+    let whole = libm::round(f64::from(cdeg) / 100.0);
+    let degrees = words.figure(whole.abs(), 0);
+    let id = match whole as i32 {
+        i32::MIN..=-1 => "spot-left",
+        1.. => "spot-right",
+        0 => "spot-straight",
     };
     words.say_with(id, &[("degrees", Arg::Text(&degrees))])
 }
@@ -126,7 +128,9 @@ mod tests {
     #[test]
     fn directions_are_left_right_or_straight() {
         let words = Wording::new();
-        assert_eq!(bearing_words(&words, -1_250), "12.5° left");
+        assert_eq!(bearing_words(&words, -1_210), "12° left");
+        assert_eq!(bearing_words(&words, 550), "6° right");
+        assert_eq!(bearing_words(&words, -40), "Straight out");
         assert_eq!(bearing_words(&words, 0), "Straight out");
     }
 }

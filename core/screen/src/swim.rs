@@ -91,7 +91,7 @@ pub struct SwimKeyView {
 pub struct SwimView {
     /// "Swim, peg 22".
     pub title: String,
-    /// "3 of 25 squares resting", which includes those just fished.
+    /// "3 of 25 squares fished in 45 min", which is the rest target.
     pub area: String,
     /// The verdict: "Next: Dead tree, 14 wraps of 2 m (28 m)".
     pub headline: String,
@@ -257,16 +257,26 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
     }
 }
 
-/// The words in the picture.
-pub fn scene_words(words: &Wording) -> SceneWords {
+/// A yard, exactly.
+const METRES_PER_YARD: f64 = 0.9144;
+
+/// Whether a rod's reach is in yards; distances on its map are then too.
+pub fn counts_in_yards(session: &Session, rod: RodNumber) -> bool {
+    matches!(reach_like(session, rod, 1.0), Reach::Yards { .. })
+}
+
+/// The words in the picture, with ranges in metres or in yards.
+pub fn scene_words(words: &Wording, yards: bool) -> SceneWords {
+    let (unit, unit_m) = if yards { ("swim-scene-yd", METRES_PER_YARD) } else { ("swim-scene-m", 1.0) };
     SceneWords {
+        unit: words.say(unit),
+        unit_m,
         minutes: words.say("swim-scene-min"),
         hours: words.say("swim-scene-h"),
         kept: words.say("swim-scene-kept"),
         kept_back: words.say("swim-scene-kept-back"),
         next: words.say("swim-scene-next"),
         stay: words.say("swim-scene-stay"),
-        metres: words.say("swim-scene-m"),
         bites: words.say("swim-scene-bites"),
         lost: words.say("swim-scene-lost"),
         liners: words.say("swim-scene-liners"),
@@ -293,13 +303,18 @@ impl SwimScreen<'_> {
         words.say_with("swim-title", &[("place", Arg::Text(&place))])
     }
 
-    /// "3 of 25 squares resting".
+    /// "3 of 25 squares fished in 45 min".
     fn squares(&self) -> String {
         let target = self.swim.input().rest_target_min;
         let fished = self.figures.cells.iter().filter(|c| c.state(target) != CellState::Free).count();
+        let all = self.figures.cells.len();
         self.words.say_with(
             "swim-squares",
-            &[("fished", Arg::Count(fished)), ("all", Arg::Count(self.figures.cells.len()))],
+            &[
+                ("fished", Arg::Count(fished)),
+                ("all", Arg::Count(all)),
+                ("minutes", Arg::Text(&whole(target))),
+            ],
         )
     }
 
@@ -309,7 +324,30 @@ impl SwimScreen<'_> {
     }
 
     fn direction(&self, next: &NextSpot) -> String {
-        self.mark_of(next.cell.column).unwrap_or_else(|| self.bearing(next.spot.bearing_deg))
+        self.mark_of(next.cell.column).unwrap_or_else(|| self.towards(next.spot.bearing_deg))
+    }
+
+    /// "between Dead tree and Gate, nearer Gate", or without a mark on both sides "12° left".
+    fn towards(&self, deg: f64) -> String {
+        let marks = &self.swim.columns().marks;
+        let left = marks
+            .iter()
+            .filter(|m| m.bearing_deg < deg)
+            .max_by(|a, b| a.bearing_deg.total_cmp(&b.bearing_deg));
+        let right = marks
+            .iter()
+            .filter(|m| m.bearing_deg > deg)
+            .min_by(|a, b| a.bearing_deg.total_cmp(&b.bearing_deg));
+        let Some((left, right)) = left.zip(right) else { return self.bearing(deg) };
+        let (to_left, to_right) = (deg - left.bearing_deg, right.bearing_deg - deg);
+        let near = if to_left < to_right { &left.name } else { &right.name };
+        let id = if (to_left - to_right).abs() < 1.0 { "swim-between" } else { "swim-between-nearer" };
+        let args = [
+            ("markleft", Arg::Text(&left.name)),
+            ("markright", Arg::Text(&right.name)),
+            ("near", Arg::Text(near)),
+        ];
+        self.words.say_with(id, &args)
     }
 
     /// The name of the mark that a column is named after, if there is one.
@@ -354,7 +392,8 @@ impl SwimScreen<'_> {
             return (self.direction(next), reach_words(self.words, self.reach(next)));
         };
         let aim = mark_of(self.session, spot);
-        let aim = aim.map_or_else(|| bearing_words(self.words, spot.bearing_cdeg), |mark| mark.name.clone());
+        let aim =
+            aim.map_or_else(|| self.towards(f64::from(spot.bearing_cdeg) / 100.0), |mark| mark.name.clone());
         let reach = reach_words(self.words, spot.reach);
         let id = if cast { Some("swim-as-before") } else { spot.clipped.then_some("clipped") };
         (aim, id.map_or(reach.clone(), |id| self.words.listed(&[reach, self.words.say(id)])))
@@ -363,18 +402,14 @@ impl SwimScreen<'_> {
     /// The cell of this rod's last cast.
     fn last_cell(&self) -> Option<CellId> {
         let last = self.session.casts.iter().rev().find(|c| c.rod == self.rod)?.spot.as_ref()?;
-        let spot = restwater_swim::Spot {
-            bearing_deg: f64::from(last.bearing_cdeg) / 100.0,
-            range_m: reach_m(last.reach),
-        };
-        self.swim.cell_of(spot)
+        self.swim.cell_of(on_swim(last))
     }
 
     /// "Rested 48 min; a liner beside it. 3 bites so far: too few to be sure."
     fn why(&self, next: &NextSpot) -> String {
         let mut reasons = self.reasons(next);
-        let (go_in, moving) = (self.go_in_because(next), self.moving(next));
-        reasons.truncate(if go_in.is_some() || moving.is_some() { 1 } else { 2 });
+        let (go_in, moving, leaving) = (self.go_in_because(next), self.moving(next), self.leaving(next));
+        reasons.truncate(if go_in.is_some() || moving.is_some() || leaving.is_some() { 1 } else { 2 });
         reasons.extend(go_in.or(moving));
         let reasons = self.words.apart(&reasons);
         let first = if reasons.is_empty() {
@@ -382,8 +417,40 @@ impl SwimScreen<'_> {
         } else {
             format!("{}.", sentence_case(&reasons))
         };
-        let bites = self.words.say_with("swim-bites", &[("bites", Arg::Count(self.next.bites as usize))]);
-        self.words.sentences(&[&first, &bites])
+        self.words.sentences(&[&first, &leaving.unwrap_or_default(), &self.bites()])
+    }
+
+    /// How many bites the map rests on, and how many are not on it.
+    fn bites(&self) -> String {
+        let (on_map, elsewhere) = (self.next.bites as usize, self.bites_without_a_spot());
+        let on_map_words = self.words.say_with("swim-bites", &[("bites", Arg::Count(on_map))]);
+        if elsewhere == 0 {
+            return on_map_words;
+        }
+        let elsewhere = self.words.say_with("swim-bites-no-spot", &[("bites", Arg::Count(elsewhere))]);
+        if on_map == 0 { elsewhere } else { self.words.sentences(&[&on_map_words, &elsewhere]) }
+    }
+
+    /// Bites up to the moment shown whose casts had no spot.
+    fn bites_without_a_spot(&self) -> usize {
+        let bites = self.swim.input().other_bites_ms.iter();
+        bites.filter(|bite| **bite <= self.figures.at_ms).count()
+    }
+
+    /// Why the proposal leaves a spot that gives bites for water that wasn't fished: nobody knows, and that is said.
+    fn leaving(&self, next: &NextSpot) -> Option<String> {
+        let last = self.find(self.last_cell()?)?;
+        let gives =
+            last.figures.bites > 0 && last.reasons.iter().any(|r| matches!(r, Reason::NearLastBites { .. }));
+        let proposed = self.ring == Some(next.cell) && !self.is_sent_to(next);
+        (proposed && gives && last.cell != next.cell && next.figures.casts == 0)
+            .then(|| self.words.say("swim-leaving"))
+    }
+
+    /// Whether the angler chose the cell for the rod's next cast.
+    fn is_sent_to(&self, next: &NextSpot) -> bool {
+        let sent = self.session.rod(self.rod).and_then(|rod| rod.spot.as_ref());
+        sent.and_then(|spot| self.swim.cell_of(on_swim(spot))) == Some(next.cell)
     }
 
     /// Why it is time to go into kept-back water, if the cell is in it.
@@ -408,4 +475,8 @@ impl SwimScreen<'_> {
         (waits && left >= 1.0 && next.figures.state(target) == CellState::Free)
             .then(|| self.words.say_with("swim-moving", &[("minutes", Arg::Text(&whole(left)))]))
     }
+}
+
+fn on_swim(spot: &Spot) -> restwater_swim::Spot {
+    restwater_swim::Spot { bearing_deg: f64::from(spot.bearing_cdeg) / 100.0, range_m: reach_m(spot.reach) }
 }

@@ -132,13 +132,24 @@ fn kept_back_water_that_has_rested_is_offered_after_four_casts_without_a_bite() 
     let view = thumb.view();
     assert!(view.headline.starts_with("Into kept-back water: "), "{}", view.headline);
     assert!(view.why.contains("no bite in the last 4 casts"), "{}", view.why);
-    let release = view.keys.iter().find(|k| k.key == SwimKey::Release).unwrap();
-    assert!(release.solid && release.enabled);
-    thumb.act(&Action::Release);
-    // The square that was offered is the one that NEXT CAST HERE sends to.
+    let key = |key| view.keys.iter().find(|k| k.key == key).unwrap();
+    assert!(key(SwimKey::Release).enabled && !key(SwimKey::Release).solid);
+    assert!(key(SwimKey::CastHere).enabled && key(SwimKey::CastHere).solid, "one tap for one wish");
+    let before = thumb.app.session().unwrap().clone();
     thumb.act(&Action::CastHere);
+    assert!(thumb.app.session().unwrap().kept_back[0].released.is_some(), "it releases the square");
+    thumb.act(&Action::Undo);
+    let after = thumb.app.session().unwrap();
+    assert_eq!(
+        (&after.kept_back, &after.rods),
+        (&before.kept_back, &before.rods),
+        "one UNDO takes both back"
+    );
+    thumb.act(&Action::Redo);
+    // The square that was offered is the one that NEXT CAST HERE sends to.
     assert!(thumb.view().headline.starts_with("Next: "), "{}", thumb.view().headline);
     let session = thumb.app.session().unwrap();
+    assert!(session.kept_back[0].released.is_some());
     let spot = session.rods[0].spot.clone().unwrap();
     let (bearing_deg, range_m) =
         (f64::from(spot.bearing_cdeg) / 100.0, restwater_session::reach_m(spot.reach));

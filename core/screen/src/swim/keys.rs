@@ -19,7 +19,7 @@ impl SwimScreen<'_> {
             } else {
                 (SwimKey::Keep, "key-keep", open && aimed.is_some())
             },
-            (SwimKey::CastHere, "key-cast-here", open && aimed.is_some() && !kept),
+            (SwimKey::CastHere, "key-cast-here", open && aimed.is_some()),
             (SwimKey::MarkHere, "key-mark-here", open && aimed.is_some()),
             (SwimKey::Earlier, "key-earlier", true),
             (SwimKey::Later, "key-later", self.replay.is_some()),
@@ -32,7 +32,8 @@ impl SwimScreen<'_> {
             (SwimKey::UsePhone, "key-use-phone", self.session.is_open()),
         ];
         let view = |(key, id, enabled): (SwimKey, &str, bool)| {
-            let spoken = format!("{id}-spoken");
+            let into_kept = kept && key == SwimKey::CastHere;
+            let spoken = format!("{id}{}-spoken", if into_kept { "-kept" } else { "" });
             let label = self.words.say(id);
             let spoken = if self.words.has(&spoken) { self.words.say(&spoken) } else { label.clone() };
             SwimKeyView {
@@ -42,8 +43,7 @@ impl SwimScreen<'_> {
                 enabled,
                 reads: matches!(key, SwimKey::Earlier | SwimKey::Later | SwimKey::Now),
                 // After all-out no key asks for a cast.
-                solid: self.all_out.is_none()
-                    && key == if kept { SwimKey::Release } else { SwimKey::CastHere },
+                solid: self.all_out.is_none() && key == SwimKey::CastHere,
                 tap: self.tap(key),
             }
         };

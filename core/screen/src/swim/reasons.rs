@@ -15,7 +15,13 @@ impl SwimScreen<'_> {
         let early = self.is_early();
         let is_told = |r: &Reason| matches!(r, Reason::FishHere { .. } | Reason::NotTried { .. });
         let untried = !early && next.reasons.iter().any(|r| matches!(r, Reason::NotTried { .. }));
-        let says = |r: &&Reason| !(early && is_told(r) || untried && matches!(r, Reason::NeverDisturbed));
+        let bitten = self.bites_without_a_spot() > 0;
+        let says = |r: &&Reason| match r {
+            Reason::NeverDisturbed => !untried,
+            // Where to start is no question once there was a bite, wherever it was.
+            Reason::UsualStart { .. } => !bitten,
+            r => !(early && is_told(r)),
+        };
         let seen_lately = |r: &&Reason| match r {
             Reason::LinersHere { .. } => true,
             Reason::ShownNear { minutes_ago, .. } | Reason::Fed { minutes_ago } => *minutes_ago <= LATELY_MIN,

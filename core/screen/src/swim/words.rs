@@ -1,6 +1,6 @@
 //! The sentences of the Swim screen: reasons for and against a cell, what is known of it, the next few, the drift.
 
-use super::{OTHERS, SwimScreen};
+use super::{METRES_PER_YARD, OTHERS, SwimScreen, counts_in_yards};
 use crate::Arg;
 use crate::feed::feed_weight;
 use crate::figures::{whole, whole_reached};
@@ -22,7 +22,7 @@ impl SwimScreen<'_> {
                 "reason-near-bites",
                 &[
                     ("bites", Arg::Count(*bites as usize)),
-                    ("metres", Arg::Text(&whole(*metres))),
+                    ("distance", Arg::Text(&self.away(*metres, 0))),
                     ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
                 ],
             ),
@@ -40,6 +40,7 @@ impl SwimScreen<'_> {
                 &[
                     ("times", Arg::Count(*times as usize)),
                     ("metres", Arg::Count(libm::round(*metres) as usize)),
+                    ("distance", Arg::Text(&self.away(*metres, 0))),
                     ("minutes", Arg::Text(&whole_reached(*minutes_ago))),
                 ],
             ),
@@ -88,7 +89,7 @@ impl SwimScreen<'_> {
             ),
             Against::FishAway { of_100, per_hour } => self.told("against-fish-away", *of_100, *per_hour),
             Against::NearBoundary { metres } => {
-                say("against-boundary", &[("metres", Arg::Text(&self.words.figure(*metres, 1)))])
+                say("against-boundary", &[("distance", Arg::Text(&self.away(*metres, 1)))])
             }
             Against::KeptBack { minutes } => {
                 say("against-kept", &[("minutes", Arg::Text(&whole_reached(*minutes)))])
@@ -99,10 +100,20 @@ impl SwimScreen<'_> {
                 let name = if name.is_empty() { &unnamed } else { name };
                 say(
                     "against-hazard",
-                    &[("name", Arg::Text(name)), ("metres", Arg::Text(&self.words.figure(*metres, 1)))],
+                    &[("name", Arg::Text(name)), ("distance", Arg::Text(&self.away(*metres, 1)))],
                 )
             }
         }
+    }
+
+    /// A distance in the unit of the rod's reach.
+    fn away(&self, metres: f64, decimals: usize) -> String {
+        if counts_in_yards(self.session, self.rod) {
+            let yards = self.words.figure(metres / METRES_PER_YARD, decimals);
+            return self.words.say_with("swim-yards", &[("yards", Arg::Text(&yards))]);
+        }
+        let metres = self.words.figure(metres, decimals);
+        self.words.say_with("swim-metres", &[("metres", Arg::Text(&metres))])
     }
 
     /// A share of spots with fish, and what a cast there is expected to bring.

@@ -395,3 +395,30 @@ fn the_bites_under_a_line_and_the_ring_stay_on_the_map() {
         }
     }
 }
+
+/// The ring in a kept-back square: KEPT is level with it, and NEXT isn't at its side.
+#[test]
+fn kept_and_next_are_not_side_by_side_where_the_ring_is_in_kept_back_water() {
+    let kept = KeptBack {
+        fan: Fan { from_deg: -15.0, to_deg: -5.0 },
+        band: Band { from_m: 50.0, to_m: 60.0 },
+        since_ms: 0,
+        released_ms: None,
+    };
+    let input =
+        SwimInput { kept_back: vec![kept], casts: vec![a_cast(0.0, 57.0, 5)], ..SwimInput::default() };
+    let swim = Swim::new(input).unwrap();
+    let figures = swim.figures(60 * MINUTE);
+    let next = swim.cell_of(Spot { bearing_deg: -10.0, range_m: 55.0 });
+    for left in [false, true] {
+        let ask = SceneAsk { next, ..on_phone(&PHONE_CANVASES[0], left) };
+        let scene = swim.scene(&figures, &ask, &SceneWords::default()).unwrap();
+        let top_of = |wanted: LabelRole| {
+            let at = scene.label_role.iter().position(|role| *role == wanted).unwrap();
+            (scene.label_box[4 * at + 1], scene.label_box[4 * at + 3])
+        };
+        let ((kept_y, kept_h), (next_y, next_h)) = (top_of(LabelRole::KeptBack), top_of(LabelRole::Next));
+        assert!(kept_y + kept_h <= next_y || next_y + next_h <= kept_y, "left {left}: {kept_y}, {next_y}");
+        assert_eq!(covered(&scene), Vec::<String>::new());
+    }
+}

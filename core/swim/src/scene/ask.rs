@@ -112,7 +112,9 @@ pub struct SceneWords {
     /// At the ring of the spot to stay at: "STAY".
     pub stay: String,
     /// After a range: "30 m".
-    pub metres: String,
+    pub unit: String,
+    /// That unit in metres.
+    pub unit_m: f64,
     /// Before the number of bites, in the key.
     pub bites: String,
     /// Before the number of lost fish, in the key.
@@ -137,7 +139,8 @@ impl Default for SceneWords {
             kept_back: s("kept back"),
             next: s("NEXT"),
             stay: s("STAY"),
-            metres: s("m"),
+            unit: s("m"),
+            unit_m: 1.0,
             bites: s("bites"),
             lost: s("lost"),
             liners: s("liners"),

@@ -117,7 +117,7 @@ pub(crate) fn flag(d: &Drawing, pack: &mut Pack, placer: &mut Placer, ring: &Rin
         let share = ring.reach() / from.distance(ring.at).max(ring.reach());
         Point { x: ring.at.x + share * (from.x - ring.at.x), y: ring.at.y + share * (from.y - ring.at.y) }
     };
-    if !led(d, pack, placer, &label, LineRole::NextRing, &edge) {
+    if !led(d, pack, placer, &label, LineRole::NextRing, &edge, &|_| true) {
         placer.find(pack, &label, &near, &anywhere);
     }
 }
@@ -168,7 +168,7 @@ fn said_cells(d: &Drawing) -> Vec<[Rect; 2]> {
 const LATTICE: (u32, u32) = (16, 12);
 
 /// Places a label where there is room for it, with a line to what it names: where its line runs through the fewest labels and
-/// marks, then nearest. `end` says where a line from a point ends.
+/// marks, then where it `prefers`, then nearest. `end` says where a line from a point ends.
 pub(crate) fn led(
     d: &Drawing,
     pack: &mut Pack,
@@ -176,6 +176,7 @@ pub(crate) fn led(
     label: &Label,
     role: LineRole,
     end: &dyn Fn(Point) -> Point,
+    prefers: &dyn Fn(&Rect) -> bool,
 ) -> bool {
     for (said, size) in &label.tries {
         let (w, h) = box_of(label, said, *size);
@@ -193,7 +194,8 @@ pub(crate) fn led(
         let best = boxes.min_by_key(|r| {
             let (from, to) = leader(r, end);
             let tenths = |x: f64| (x * 10.0).round() as i64;
-            (placer.crossed(from, to), tenths(from.distance(to)), tenths(r.middle().x * d.ask.side()))
+            let aside = tenths(r.middle().x * d.ask.side());
+            (placer.crossed(from, to), !prefers(r), tenths(from.distance(to)), aside)
         });
         if let Some(r) = best {
             let (from, to) = leader(&r, end);

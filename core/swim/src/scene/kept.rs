@@ -69,6 +69,12 @@ impl Kept {
         near.min_by_key(key).unwrap_or(from)
     }
 
+    /// Whether the middle of a box is no higher and no lower than the water.
+    fn is_level_with(&self, r: &Rect) -> bool {
+        let y = r.middle().y;
+        self.rings.iter().any(|edge| edge.bounds.y < y && y < edge.bounds.y + edge.bounds.h)
+    }
+
     fn has(&self, p: Point) -> bool {
         self.rings.iter().any(|edge| ring_contains(&edge.ring, p))
     }
@@ -160,7 +166,9 @@ pub(crate) fn words_beside(d: &Drawing, pack: &mut Pack, placer: &mut Placer, na
         // On other water the word alone, which is shorter.
         label.tries.retain(|(said, _)| *said == d.words.kept);
         let outline = |from: Point| piece.nearest(from, d.ask.side());
-        if !led(d, pack, placer, &label, LineRole::KeptBack, &outline) {
+        // Level with its water: above or below it is the flag of the ring, and another word at its side would be read with it.
+        let level = |r: &Rect| piece.is_level_with(r);
+        if !led(d, pack, placer, &label, LineRole::KeptBack, &outline, &level) {
             pack.scene.key.extend(label.key.map(|text| KeyLine::new(None, text, label.role)));
         }
     }

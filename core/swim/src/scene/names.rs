@@ -116,7 +116,8 @@ pub(crate) fn place_name(d: &Drawing, place: usize) -> String {
         RightOf(i) => format!("{} >", name(i)),
         Plain => format!("{:+.0}\u{b0}", column.aim_deg),
     };
-    format!("{across} {:.0}-{:.0} {}", cell.sector.inner_m, cell.sector.outer_m, d.words.metres)
+    let (from, to) = (cell.sector.inner_m / d.words.unit_m, cell.sector.outer_m / d.words.unit_m);
+    format!("{across} {from:.0}-{to:.0} {}", d.words.unit)
 }
 
 /// Places the names of aiming marks above the water where their rays end, in several rows if they would
@@ -197,7 +198,7 @@ fn round_a_mark(d: &Drawing, at: Point, w: f64, h: f64) -> Vec<Point> {
 /// enough, otherwise in its corner just above the arc; or else beside the water at the other end.
 fn ranges(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     for band in d.swim.bands().iter().filter(|band| band.from_m > 0.0) {
-        let said = format!("{:.0} {}", band.from_m, d.words.metres);
+        let said = format!("{:.0} {}", band.from_m / d.words.unit_m, d.words.unit);
         let label = Label {
             role: LabelRole::Range,
             tries: d.view.sizes().into_iter().map(|size| (said.clone(), 0.85 * size)).collect(),

@@ -29,7 +29,7 @@ pub enum LineRole {
     Band = 1,
     /// Ray to an aiming mark (thin, soft ink, dashed).
     Ray = 2,
-    /// Edge of a fished cell (hair, ink).
+    /// Edge of a fished cell, and the frame of bites beside their cell with the line into it (hair, ink).
     CellEdge = 3,
     /// Kept-back water (thickest, ink). A second line runs along its middle.
     KeptBack = 4,
@@ -89,7 +89,7 @@ pub enum LabelRole {
     Hazard = 4,
     /// Name of a feature, plain.
     Feature = 5,
-    /// Range of a band edge in metres, on paper, small.
+    /// Range of a band edge, on paper, small.
     Range = 6,
     /// "NEXT": paper on an accent box at the ring of the next spot.
     Next = 7,
