@@ -61,8 +61,10 @@ pub struct WeightView {
     pub says: String,
     /// What was typed so far, "6 lb 12 oz".
     pub figure: String,
-    /// Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+    /// Twelve keys: the digits from 1 to 9, the key left of 0, 0, and the unit.
     pub pad: Vec<FishKey>,
+    /// Confirms the figure as a guess by eye; `None` where it is read on the scales alone.
+    pub guess: Option<FishKey>,
     /// Confirms that the figure was read on the scales.
     pub weighed: FishKey,
 }
@@ -233,7 +235,9 @@ pub fn weight_view(input: &FishInput) -> WeightView {
     let guess = input.key("guess", "fish-guess", FishTap::Guessed);
     let guess = FishKey { enabled: guess.enabled && typed, ..guess };
     let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
-    pad.extend([guess, digit(0), unit_key(input)]);
+    let rub_out = input.key("rub-out", "fish-rub-out", FishTap::RubOut);
+    let rub_out = FishKey { enabled: rub_out.enabled && !input.typed.is_empty(), ..rub_out };
+    pad.extend([rub_out, digit(0), unit_key(input)]);
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
     // The weight is what the angler checks before the tap, so it is the word on the key.
     let label = if typed { weight_words(input.words, input.typed.weight()) } else { weighed.label.clone() };
@@ -247,6 +251,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
         says: input.fish().map_or_else(String::new, |fish| what(input, unit(input.typed), fish)),
         figure: before.unwrap_or_else(|| input.words.decimals(&input.typed.shown())),
         pad,
+        guess: Some(guess),
         weighed: FishKey {
             label,
             sub,

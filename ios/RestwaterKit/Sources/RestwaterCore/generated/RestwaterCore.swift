@@ -2065,19 +2065,24 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let notice: Rect
     /**
-     * The keys; a place without a key in the screen record stays blank.
+     * The keys of the pad, or of the open page of the sheet; a place without a key in the screen record stays blank.
      */
     public let keys: [KeyPlace]
     /**
-     * Turns to the next page of small keys.
+     * Opens the sheet behind MORE, or turns to its next page, if there is one.
      */
     public let more: Rect?
+    /**
+     * The open sheet, with its title and notice in one place; its keys and its BACK are in `keys` and `back`. Nothing else of the
+     * Bank is to be seen then.
+     */
+    public let sheet: PagePlace?
     /**
      * Chooses the next rod, if there are two or three.
      */
     public let nextRod: Rect?
     /**
-     * How many pages of small keys there are.
+     * How many pages of keys there are: the pad, and those of the sheet.
      */
     public let pages: UInt8
     /**
@@ -2179,16 +2184,20 @@ public struct BankLayout: Equatable, Hashable {
          * One line between the rows of the pad: "second tap ignored".
          */notice: Rect, 
         /**
-         * The keys; a place without a key in the screen record stays blank.
+         * The keys of the pad, or of the open page of the sheet; a place without a key in the screen record stays blank.
          */keys: [KeyPlace], 
         /**
-         * Turns to the next page of small keys.
+         * Opens the sheet behind MORE, or turns to its next page, if there is one.
          */more: Rect?, 
+        /**
+         * The open sheet, with its title and notice in one place; its keys and its BACK are in `keys` and `back`. Nothing else of the
+         * Bank is to be seen then.
+         */sheet: PagePlace?, 
         /**
          * Chooses the next rod, if there are two or three.
          */nextRod: Rect?, 
         /**
-         * How many pages of small keys there are.
+         * How many pages of keys there are: the pad, and those of the sheet.
          */pages: UInt8, 
         /**
          * BACK of every other screen, in the corner of the thumb, the same in every state. An accidental second
@@ -2244,6 +2253,7 @@ public struct BankLayout: Equatable, Hashable {
         self.notice = notice
         self.keys = keys
         self.more = more
+        self.sheet = sheet
         self.nextRod = nextRod
         self.pages = pages
         self.back = back
@@ -2292,6 +2302,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 notice: FfiConverterTypeRect.read(from: &buf), 
                 keys: FfiConverterSequenceTypeKeyPlace.read(from: &buf), 
                 more: FfiConverterOptionTypeRect.read(from: &buf), 
+                sheet: FfiConverterOptionTypePagePlace.read(from: &buf), 
                 nextRod: FfiConverterOptionTypeRect.read(from: &buf), 
                 pages: FfiConverterUInt8.read(from: &buf), 
                 back: FfiConverterTypeRect.read(from: &buf), 
@@ -2326,6 +2337,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.notice, into: &buf)
         FfiConverterSequenceTypeKeyPlace.write(value.keys, into: &buf)
         FfiConverterOptionTypeRect.write(value.more, into: &buf)
+        FfiConverterOptionTypePagePlace.write(value.sheet, into: &buf)
         FfiConverterOptionTypeRect.write(value.nextRod, into: &buf)
         FfiConverterUInt8.write(value.pages, into: &buf)
         FfiConverterTypeRect.write(value.back, into: &buf)
@@ -8479,7 +8491,7 @@ public struct PadAsk: Equatable, Hashable {
      */
     public let rods: UInt8
     /**
-     * Which page of small keys is open, from 0; counts round.
+     * Which page of the sheet behind MORE is open, from 1; after the last comes the first again. 0 while it is closed.
      */
     public let page: UInt8
 
@@ -8493,7 +8505,7 @@ public struct PadAsk: Equatable, Hashable {
          * How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
          */rods: UInt8, 
         /**
-         * Which page of small keys is open, from 0; counts round.
+         * Which page of the sheet behind MORE is open, from 1; after the last comes the first again. 0 while it is closed.
          */page: UInt8) {
         self.state = state
         self.rods = rods
@@ -8569,6 +8581,10 @@ public struct PadWords: Equatable, Hashable {
      * Opens a doubtful entry.
      */
     public let mend: Said
+    /**
+     * Opens the further keys of the Bank; what is spoken is the title of their sheet too.
+     */
+    public let more: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -8587,12 +8603,16 @@ public struct PadWords: Equatable, Hashable {
          */back: Said, 
         /**
          * Opens a doubtful entry.
-         */mend: Said) {
+         */mend: Said, 
+        /**
+         * Opens the further keys of the Bank; what is spoken is the title of their sheet too.
+         */more: Said) {
         self.screens = screens
         self.further = further
         self.swim = swim
         self.back = back
         self.mend = mend
+        self.more = more
     }
 
     
@@ -8615,7 +8635,8 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 further: FfiConverterTypeSaid.read(from: &buf), 
                 swim: FfiConverterTypeSaid.read(from: &buf), 
                 back: FfiConverterTypeSaid.read(from: &buf), 
-                mend: FfiConverterTypeSaid.read(from: &buf)
+                mend: FfiConverterTypeSaid.read(from: &buf), 
+                more: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
@@ -8625,6 +8646,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.swim, into: &buf)
         FfiConverterTypeSaid.write(value.back, into: &buf)
         FfiConverterTypeSaid.write(value.mend, into: &buf)
+        FfiConverterTypeSaid.write(value.more, into: &buf)
     }
 }
 
@@ -26337,6 +26359,30 @@ fileprivate struct FfiConverterOptionTypePageKey: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypePageKey.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypePagePlace: FfiConverterRustBuffer {
+    typealias SwiftType = PagePlace?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypePagePlace.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypePagePlace.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

@@ -5,6 +5,7 @@ extension Sheet {
     mutating func drawBank(_ view: BankView, _ slate: Slate, _ content: ScreenContent) {
         // Without a picture of the swim, the clock takes the fan's place too.
         let layout = slate.layout
+        if let page = layout.sheet { return drawMoreKeys(view, at: page, slate, content) }
         fan = layout.fan.map { slate.fan($0, small: true) }
         drawTop(view, slate)
         drawClocks(view, slate, wide: content.fan == nil)
@@ -17,7 +18,7 @@ extension Sheet {
         // A tap on the strip explains its symbols.
         pieces[pieces.count - 1].ask = .open(.legend)
         if let place = layout.fan, let scene = content.fan { drawFan(scene, place, slate) }
-        drawPad(view, slate, page: content.paging.keys)
+        drawPad(view, slate)
         put("notice", content.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre)
     }
 

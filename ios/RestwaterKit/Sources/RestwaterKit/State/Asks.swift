@@ -5,9 +5,8 @@ extension RestwaterState {
     /// A tap on a piece.
     public func tap(_ ask: Ask) {
         switch ask {
-        case .key(let tap):
-            content.paging.keys = 0
-            follow(tap)
+        // A tap that was accepted closes the sheet behind MORE.
+        case .key(let tap): follow(tap) { $0.content.paging.keys = 0 }
         case .swim(let tap):
             let casts = tap == .send(action: .castHere)
             follow(tap) { if casts { $0.open(.bank, keepingNotice: true) } }
@@ -28,7 +27,12 @@ extension RestwaterState {
             open(showing)
         case .back: back()
         case .start(let tap): follow(tap) { $0.open(.bank, keepingNotice: true) }
-        case .moreKeys: content.paging.keys += 1
+        case .moreKeys:
+            if content.paging.keys > 0 {
+                content.paging.keys += 1
+            } else {
+                act(.opened, quietly: true) { $0.content.paging.keys = 1 }
+            }
         case .nextPage:
             content.paging.page += 1
             content.paging.grid = 0

@@ -3230,14 +3230,20 @@ data class BankLayout (
     val `notice`: Rect
     , 
     /**
-     * The keys; a place without a key in the screen record stays blank.
+     * The keys of the pad, or of the open page of the sheet; a place without a key in the screen record stays blank.
      */
     val `keys`: List<KeyPlace>
     , 
     /**
-     * Turns to the next page of small keys.
+     * Opens the sheet behind MORE, or turns to its next page, if there is one.
      */
     val `more`: Rect?
+    , 
+    /**
+     * The open sheet, with its title and notice in one place; its keys and its BACK are in `keys` and `back`. Nothing else of the
+     * Bank is to be seen then.
+     */
+    val `sheet`: PagePlace?
     , 
     /**
      * Chooses the next rod, if there are two or three.
@@ -3245,7 +3251,7 @@ data class BankLayout (
     val `nextRod`: Rect?
     , 
     /**
-     * How many pages of small keys there are.
+     * How many pages of keys there are: the pad, and those of the sheet.
      */
     val `pages`: kotlin.UByte
     , 
@@ -3342,6 +3348,7 @@ public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
             FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeKeyPlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypePagePlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterUByte.read(buf),
             FfiConverterTypeRect.read(buf),
@@ -7011,7 +7018,7 @@ data class PadAsk (
     val `rods`: kotlin.UByte
     , 
     /**
-     * Which page of small keys is open, from 0; counts round.
+     * Which page of the sheet behind MORE is open, from 1; after the last comes the first again. 0 while it is closed.
      */
     val `page`: kotlin.UByte
     
@@ -7079,6 +7086,11 @@ data class PadWords (
      * Opens a doubtful entry.
      */
     val `mend`: Said
+    , 
+    /**
+     * Opens the further keys of the Bank; what is spoken is the title of their sheet too.
+     */
+    val `more`: Said
     
 ){
     
@@ -7095,6 +7107,7 @@ data class PadWords (
 public object FfiConverterTypePadWords: FfiConverterOnlyRead<PadWords> {
     override fun read(buf: ByteBuffer): PadWords {
         return PadWords(
+            FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
@@ -23155,6 +23168,22 @@ public object FfiConverterOptionalTypePageKey: FfiConverterOnlyRead<PageKey?> {
             return null
         }
         return FfiConverterTypePageKey.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypePagePlace: FfiConverterOnlyRead<PagePlace?> {
+    override fun read(buf: ByteBuffer): PagePlace? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypePagePlace.read(buf)
     }
 
 }
