@@ -20,10 +20,12 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
     // While the record says nothing no band is drawn: it would only be that of the prior. The band ends at the figure of the
     // headline.
-    let advice = input.reading.map(|r| &r.advice);
+    // Without a session there is nothing to leave.
+    let reading = open.and(input.reading);
+    let advice = reading.map(|r| &r.advice);
     let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);
     let advice = advice.filter(|a| a.state != AdviceState::CantTellYet);
-    let leave = input.reading.and_then(|reading| RodLeave::of(input.chosen, reading));
+    let leave = reading.and_then(|reading| RodLeave::of(input.chosen, reading));
     let recast_min = leave.map(|leave| leave.recast_min);
     let hold_min = leave.and_then(|leave| leave.hold_min);
     let longest = waits.iter().map(|w| w.minutes()).fold(SHORTEST_MIN - 5.0, f64::max);

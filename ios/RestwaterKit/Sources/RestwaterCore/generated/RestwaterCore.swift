@@ -7012,6 +7012,14 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let pad: [Rect]
     /**
+     * BACK of the number pad for a weight that may be guessed, beside which there are two keys instead of the wide one.
+     */
+    public let padBack: Rect
+    /**
+     * The two: the guess, and the weight on the scales.
+     */
+    public let padTakes: [Rect]
+    /**
      * The page beside it. With little room only the title is left, and a notice replaces the title.
      */
     public let typing: PagePlace
@@ -7049,6 +7057,12 @@ public struct MatchLayout: Equatable, Hashable {
          * thumb.
          */pad: [Rect], 
         /**
+         * BACK of the number pad for a weight that may be guessed, beside which there are two keys instead of the wide one.
+         */padBack: Rect, 
+        /**
+         * The two: the guess, and the weight on the scales.
+         */padTakes: [Rect], 
+        /**
          * The page beside it. With little room only the title is left, and a notice replaces the title.
          */typing: PagePlace, 
         /**
@@ -7062,6 +7076,8 @@ public struct MatchLayout: Equatable, Hashable {
         self.aboveClassesRead = aboveClassesRead
         self.fish = fish
         self.pad = pad
+        self.padBack = padBack
+        self.padTakes = padTakes
         self.typing = typing
         self.figure = figure
     }
@@ -7090,6 +7106,8 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
                 aboveClassesRead: FfiConverterSequenceTypeRect.read(from: &buf), 
                 fish: FfiConverterTypePagePlace.read(from: &buf), 
                 pad: FfiConverterSequenceTypeRect.read(from: &buf), 
+                padBack: FfiConverterTypeRect.read(from: &buf), 
+                padTakes: FfiConverterSequenceTypeRect.read(from: &buf), 
                 typing: FfiConverterTypePagePlace.read(from: &buf), 
                 figure: FfiConverterTypeRect.read(from: &buf)
         )
@@ -7104,6 +7122,8 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
         FfiConverterSequenceTypeRect.write(value.aboveClassesRead, into: &buf)
         FfiConverterTypePagePlace.write(value.fish, into: &buf)
         FfiConverterSequenceTypeRect.write(value.pad, into: &buf)
+        FfiConverterTypeRect.write(value.padBack, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.padTakes, into: &buf)
         FfiConverterTypePagePlace.write(value.typing, into: &buf)
         FfiConverterTypeRect.write(value.figure, into: &buf)
     }
@@ -9418,6 +9438,11 @@ public struct RodView: Equatable, Hashable {
      */
     public let alert: String
     /**
+     * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+     * Otherwise empty.
+     */
+    public let word: String
+    /**
      * What it is doing.
      */
     public let state: BankState
@@ -9471,6 +9496,10 @@ public struct RodView: Equatable, Hashable {
          * leads to the rod. Otherwise empty.
          */alert: String, 
         /**
+         * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+         * Otherwise empty.
+         */word: String, 
+        /**
          * What it is doing.
          */state: BankState, 
         /**
@@ -9499,6 +9528,7 @@ public struct RodView: Equatable, Hashable {
         self.number = number
         self.label = label
         self.alert = alert
+        self.word = word
         self.state = state
         self.digits = digits
         self.since = since
@@ -9530,6 +9560,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
                 number: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 alert: FfiConverterString.read(from: &buf), 
+                word: FfiConverterString.read(from: &buf), 
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 digits: FfiConverterString.read(from: &buf), 
                 since: FfiConverterString.read(from: &buf), 
@@ -9547,6 +9578,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
         FfiConverterString.write(value.number, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.alert, into: &buf)
+        FfiConverterString.write(value.word, into: &buf)
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterString.write(value.digits, into: &buf)
         FfiConverterString.write(value.since, into: &buf)
@@ -13027,9 +13059,13 @@ public struct WeightView: Equatable, Hashable {
      */
     public let figure: String
     /**
-     * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+     * Twelve keys: the digits from 1 to 9, the key left of 0, 0, and the unit.
      */
     public let pad: [FishKey]
+    /**
+     * Confirms the figure as a guess by eye; `None` where it is read on the scales alone.
+     */
+    public let guess: FishKey?
     /**
      * Confirms that the figure was read on the scales.
      */
@@ -13048,8 +13084,11 @@ public struct WeightView: Equatable, Hashable {
          * What was typed so far, "6 lb 12 oz".
          */figure: String, 
         /**
-         * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+         * Twelve keys: the digits from 1 to 9, the key left of 0, 0, and the unit.
          */pad: [FishKey], 
+        /**
+         * Confirms the figure as a guess by eye; `None` where it is read on the scales alone.
+         */guess: FishKey?, 
         /**
          * Confirms that the figure was read on the scales.
          */weighed: FishKey) {
@@ -13057,6 +13096,7 @@ public struct WeightView: Equatable, Hashable {
         self.says = says
         self.figure = figure
         self.pad = pad
+        self.guess = guess
         self.weighed = weighed
     }
 
@@ -13080,6 +13120,7 @@ public struct FfiConverterTypeWeightView: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 figure: FfiConverterString.read(from: &buf), 
                 pad: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                guess: FfiConverterOptionTypeFishKey.read(from: &buf), 
                 weighed: FfiConverterTypeFishKey.read(from: &buf)
         )
     }
@@ -13089,6 +13130,7 @@ public struct FfiConverterTypeWeightView: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterString.write(value.figure, into: &buf)
         FfiConverterSequenceTypeFishKey.write(value.pad, into: &buf)
+        FfiConverterOptionTypeFishKey.write(value.guess, into: &buf)
         FfiConverterTypeFishKey.write(value.weighed, into: &buf)
     }
 }
@@ -17566,6 +17608,10 @@ public enum FishTap: Equatable, Hashable {
      */
     case nextUnit
     /**
+     * Erases the last digit typed.
+     */
+    case rubOut
+    /**
      * The figure typed was read on the scales.
      */
     case weighed
@@ -17627,11 +17673,13 @@ public struct FfiConverterTypeFishTap: FfiConverterRustBuffer {
         
         case 7: return .nextUnit
         
-        case 8: return .weighed
+        case 8: return .rubOut
         
-        case 9: return .guessed
+        case 9: return .weighed
         
-        case 10: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
+        case 10: return .guessed
+        
+        case 11: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -17675,16 +17723,20 @@ public struct FfiConverterTypeFishTap: FfiConverterRustBuffer {
             writeInt(&buf, Int32(7))
         
         
-        case .weighed:
+        case .rubOut:
             writeInt(&buf, Int32(8))
         
         
-        case .guessed:
+        case .weighed:
             writeInt(&buf, Int32(9))
         
         
-        case let .weight(unit,count,guessed):
+        case .guessed:
             writeInt(&buf, Int32(10))
+        
+        
+        case let .weight(unit,count,guessed):
+            writeInt(&buf, Int32(11))
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
             FfiConverterBool.write(guessed, into: &buf)
@@ -19899,6 +19951,10 @@ public enum MatchTap: Equatable, Hashable {
      */
     case scalesUnit
     /**
+     * Erases the last digit typed.
+     */
+    case scalesRubOut
+    /**
      * The figure typed is the weight of the net; for another angler's before all-out it is a guess.
      */
     case weighIn
@@ -19965,9 +20021,11 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
         
         case 10: return .scalesUnit
         
-        case 11: return .weighIn
+        case 11: return .scalesRubOut
         
-        case 12: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        case 12: return .weighIn
+        
+        case 13: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -20028,12 +20086,16 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
             writeInt(&buf, Int32(10))
         
         
-        case .weighIn:
+        case .scalesRubOut:
             writeInt(&buf, Int32(11))
         
         
-        case let .weighedIn(net,unit,count):
+        case .weighIn:
             writeInt(&buf, Int32(12))
+        
+        
+        case let .weighedIn(net,unit,count):
+            writeInt(&buf, Int32(13))
             FfiConverterString.write(net, into: &buf)
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
@@ -26215,6 +26277,30 @@ fileprivate struct FfiConverterOptionTypeFiguresView: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeFiguresView.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeFishKey: FfiConverterRustBuffer {
+    typealias SwiftType = FishKey?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFishKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFishKey.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

@@ -50,7 +50,7 @@ extension Sheet {
             let target = one && wide ? layout.fan.map { place.target.and($0) } ?? place.target : place.target
             var piece = Piece("clock-\(rod.rod)", at: target)
             if one {
-                piece.marks = slate.write.digits(rod.digits, in: target.local)
+                piece.marks = clock(rod, in: target.local, slate)
             } else {
                 piece.marks = cell(rod, place, slate)
                 (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(rod.choose))
@@ -83,8 +83,15 @@ extension Sheet {
         let word = rod.alert.isEmpty ? nil : place.word
         let digits =
             word.map { slate.write.fit(rod.alert, em: $0.height, in: inside($0), tint: tint, weight: .bold, across: .centre) }
-            ?? slate.write.digits(rod.digits, in: inside(place.digits), tint: tint)
+            ?? clock(rod, in: inside(place.digits), slate, tint: tint)
         return [frame] + digits + name + number
+    }
+
+    /// The digits of a rod, or a word in their place, as high as they are.
+    private func clock(_ rod: RodView, in place: Rect, _ slate: Slate, tint: Tint = .ink) -> [Mark] {
+        rod.word.isEmpty
+            ? slate.write.digits(rod.digits, in: place, tint: tint)
+            : slate.write.fit(rod.word, em: place.height, in: place, tint: tint, weight: .bold, oneLine: true)
     }
 
     private mutating func drawWords(_ view: BankView, _ slate: Slate, notice: String) {

@@ -6,6 +6,7 @@ extension RestwaterState {
     public func tap(_ ask: Ask) {
         switch ask {
         // A tap that was accepted closes the sheet behind MORE.
+        case .key(.open(let which)): openFromBank(Showing(which))
         case .key(let tap): follow(tap) { $0.content.paging.keys = 0 }
         case .swim(let tap):
             let casts = tap == .send(action: .castHere)
@@ -22,6 +23,7 @@ extension RestwaterState {
             if action == .endAlternation { content.paging.page = 0 }
             act(action)
         case .type(let action): act(action, quietly: true)
+        case .open(let showing) where content.showing == .bank: openFromBank(showing)
         case .open(let showing):
             opened()
             open(showing)
@@ -58,6 +60,11 @@ extension RestwaterState {
             }
         case .salvage: break
         }
+    }
+
+    /// A key of the Bank opens a screen, unless the thumb has just tapped one of the sheet behind MORE, which was in its place.
+    private func openFromBank(_ showing: Showing) {
+        act(.opened, quietly: true) { $0.open(showing) }
     }
 
     private func turn(to leaf: String?) {

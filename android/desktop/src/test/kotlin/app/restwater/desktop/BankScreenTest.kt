@@ -328,6 +328,7 @@ class BankScreenTest {
         assertEquals(0, state.page)
         assertTrue(bank.latest.first().startsWith("twitch"), "${bank.latest}")
         // What opens another screen leaves the pad behind it.
+        wait(seconds = 1)
         tapOn("more")
         tap(Key.SEEN)
         tapOn("back")

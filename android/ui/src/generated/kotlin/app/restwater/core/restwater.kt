@@ -6119,6 +6119,16 @@ data class MatchLayout (
     val `pad`: List<Rect>
     , 
     /**
+     * BACK of the number pad for a weight that may be guessed, beside which there are two keys instead of the wide one.
+     */
+    val `padBack`: Rect
+    , 
+    /**
+     * The two: the guess, and the weight on the scales.
+     */
+    val `padTakes`: List<Rect>
+    , 
+    /**
      * The page beside it. With little room only the title is left, and a notice replaces the title.
      */
     val `typing`: PagePlace
@@ -6150,6 +6160,8 @@ public object FfiConverterTypeMatchLayout: FfiConverterOnlyRead<MatchLayout> {
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
             FfiConverterTypeRect.read(buf),
@@ -7592,6 +7604,12 @@ data class RodView (
     val `alert`: kotlin.String
     , 
     /**
+     * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+     * Otherwise empty.
+     */
+    val `word`: kotlin.String
+    , 
+    /**
      * What it is doing.
      */
     val `state`: BankState
@@ -7647,6 +7665,7 @@ public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
     override fun read(buf: ByteBuffer): RodView {
         return RodView(
             FfiConverterUByte.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
@@ -9682,9 +9701,14 @@ data class WeightView (
     val `figure`: kotlin.String
     , 
     /**
-     * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+     * Twelve keys: the digits from 1 to 9, the key left of 0, 0, and the unit.
      */
     val `pad`: List<FishKey>
+    , 
+    /**
+     * Confirms the figure as a guess by eye; `None` where it is read on the scales alone.
+     */
+    val `guess`: FishKey?
     , 
     /**
      * Confirms that the figure was read on the scales.
@@ -9710,6 +9734,7 @@ public object FfiConverterTypeWeightView: FfiConverterOnlyRead<WeightView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterOptionalTypeFishKey.read(buf),
             FfiConverterTypeFishKey.read(buf),
         )
     }
@@ -15112,6 +15137,12 @@ sealed class FishTap {
     
     
     /**
+     * Erases the last digit typed.
+     */
+    object RubOut : FishTap()
+    
+    
+    /**
      * The figure typed was read on the scales.
      */
     object Weighed : FishTap()
@@ -15179,9 +15210,10 @@ public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
                 FfiConverterUByte.read(buf),
                 )
             7 -> FishTap.NextUnit
-            8 -> FishTap.Weighed
-            9 -> FishTap.Guessed
-            10 -> FishTap.Weight(
+            8 -> FishTap.RubOut
+            9 -> FishTap.Weighed
+            10 -> FishTap.Guessed
+            11 -> FishTap.Weight(
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
                 FfiConverterBoolean.read(buf),
@@ -15233,6 +15265,12 @@ public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
             )
         }
         is FishTap.NextUnit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.RubOut -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
@@ -15296,16 +15334,20 @@ public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
                 buf.putInt(7)
                 Unit
             }
-            is FishTap.Weighed -> {
+            is FishTap.RubOut -> {
                 buf.putInt(8)
                 Unit
             }
-            is FishTap.Guessed -> {
+            is FishTap.Weighed -> {
                 buf.putInt(9)
                 Unit
             }
-            is FishTap.Weight -> {
+            is FishTap.Guessed -> {
                 buf.putInt(10)
+                Unit
+            }
+            is FishTap.Weight -> {
+                buf.putInt(11)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
                 FfiConverterBoolean.write(value.`guessed`, buf)
@@ -16844,6 +16886,12 @@ sealed class MatchTap {
     
     
     /**
+     * Erases the last digit typed.
+     */
+    object ScalesRubOut : MatchTap()
+    
+    
+    /**
      * The figure typed is the weight of the net; for another angler's before all-out it is a guess.
      */
     object WeighIn : MatchTap()
@@ -16916,8 +16964,9 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterUByte.read(buf),
                 )
             10 -> MatchTap.ScalesUnit
-            11 -> MatchTap.WeighIn
-            12 -> MatchTap.WeighedIn(
+            11 -> MatchTap.ScalesRubOut
+            12 -> MatchTap.WeighIn
+            13 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -16997,6 +17046,12 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 4UL
             )
         }
+        is MatchTap.ScalesRubOut -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
         is MatchTap.WeighIn -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -17066,12 +17121,16 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 buf.putInt(10)
                 Unit
             }
-            is MatchTap.WeighIn -> {
+            is MatchTap.ScalesRubOut -> {
                 buf.putInt(11)
                 Unit
             }
-            is MatchTap.WeighedIn -> {
+            is MatchTap.WeighIn -> {
                 buf.putInt(12)
+                Unit
+            }
+            is MatchTap.WeighedIn -> {
+                buf.putInt(13)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
@@ -23072,6 +23131,22 @@ public object FfiConverterOptionalTypeFiguresView: FfiConverterOnlyRead<FiguresV
             return null
         }
         return FfiConverterTypeFiguresView.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeFishKey: FfiConverterOnlyRead<FishKey?> {
+    override fun read(buf: ByteBuffer): FishKey? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFishKey.read(buf)
     }
 
 }

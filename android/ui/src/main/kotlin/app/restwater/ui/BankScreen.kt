@@ -10,6 +10,7 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.CornerRadius
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.Color
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.Role
@@ -128,9 +129,15 @@ private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps, seconds: 
 @Composable
 private fun OneClock(rod: RodView, place: RodPlace, seconds: SecondsOf) {
     Box(Modifier.at(place.target).tagged("clock-${rod.rod}").wait(rod)) {
-        Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, LocalInk.current.ink, Modifier.fillMaxSize())
+        if (rod.word.isEmpty()) Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, LocalInk.current.ink, Modifier.fillMaxSize())
+        else ClockWord(rod.word, local(place.target), LocalInk.current.ink)
     }
 }
+
+/** A word in the place of digits, as high as they are. */
+@Composable
+private fun ClockWord(word: String, place: Rect, color: Color) =
+    FitText(word, place.height.toFloat(), color, Modifier.at(place), FontWeight.Bold, oneLine = true)
 
 /** The wait for a screen reader: in minutes, announced when the minute changes. */
 private fun Modifier.wait(rod: RodView) = semantics {
@@ -160,6 +167,8 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
     val word = place.word?.takeIf { rod.alert.isNotEmpty() }
     if (word != null) {
         FitText(rod.alert, word.height.toFloat(), text, Modifier.at(word), FontWeight.Bold, TextAlign.Center)
+    } else if (rod.word.isNotEmpty()) {
+        ClockWord(rod.word, place.digits, text)
     } else {
         Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
     }

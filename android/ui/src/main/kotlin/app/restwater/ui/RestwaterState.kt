@@ -203,7 +203,13 @@ class RestwaterState(
     private var reading = false
 
     /** A key of the Bank screen. A tap that was accepted closes the sheet behind MORE. */
-    fun tap(key: KeyView) = follow(key.tap) { page = 0 }
+    fun tap(key: KeyView) {
+        val opens = key.tap as? KeyTap.Open ?: return follow(key.tap) { page = 0 }
+        openFromBank(Showing.of(opens.which))
+    }
+
+    /** A key of the Bank opens a screen, unless the thumb has just tapped one of the sheet behind MORE, which was in its place. */
+    fun openFromBank(which: Showing) = act(Action.Opened) { open(which) }
 
     /** The sheet has the keys of one rod in one state: with another the pad is back, since that is where LANDED would be. */
     override fun show(screen: Screen) {
