@@ -232,12 +232,11 @@ pub fn weight_view(input: &FishInput) -> WeightView {
         ..input.key(&format!("digit-{digit}"), "fish-next-lb", FishTap::Digit { digit })
     };
     let typed = input.typed.weight().of_a_fish().is_ok();
-    let guess = input.key("guess", "fish-guess", FishTap::Guessed);
-    let guess = FishKey { enabled: guess.enabled && typed, ..guess };
+    let able = |key: FishKey, able: bool| FishKey { enabled: key.enabled && able, ..key };
+    let guess = able(input.key("guess", "fish-guess", FishTap::Guessed), typed);
+    let rub_out = able(input.key("rub-out", "fish-rub-out", FishTap::RubOut), !input.typed.is_empty());
     let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
-    let rub_out = input.key("rub-out", "fish-rub-out", FishTap::RubOut);
-    let rub_out = FishKey { enabled: rub_out.enabled && !input.typed.is_empty(), ..rub_out };
-    pad.extend([rub_out, digit(0), unit_key(input)]);
+    pad.extend([rub_out, digit(0), input.key("unit", unit_id(input.typed), FishTap::NextUnit)]);
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
     // The weight is what the angler checks before the tap, so it is the word on the key.
     let label = if typed { weight_words(input.words, input.typed.weight()) } else { weighed.label.clone() };
@@ -269,11 +268,6 @@ fn unit(typed: &TypedWeight) -> WeightUnit {
         Scales::Imperial => WeightUnit::Drams,
         Scales::Metric => WeightUnit::Grams,
     }
-}
-
-/// The key that changes to the next unit and clears after the last one.
-fn unit_key(input: &FishInput) -> FishKey {
-    input.key("unit", unit_id(input.typed), FishTap::NextUnit)
 }
 
 fn title(input: &FishInput) -> String {

@@ -23,6 +23,8 @@ fn the_rod_that_is_due_first_and_the_one_with_a_fish_on_are_marked() {
     assert_eq!(labels(&mut phone, MIN), ["Rod 1: in", "Rod 2", "Rod 3: in"], "one rod alone has no first");
     phone.tap(3 * MIN, &Action::Cast { rod: 1 }).unwrap();
     assert_eq!(labels(&mut phone, 4 * MIN), ["Rod 1", "Rod 2: due first", "Rod 3: in"]);
+    let first: Vec<bool> = phone.bank(4 * MIN).rods.iter().map(|rod| rod.first).collect();
+    assert_eq!(first, [false, true, false], "where there is no room for words");
     let spoken = |phone: &mut Phone, ms| phone.bank(ms).rods[1].spoken.clone();
     assert_eq!(spoken(&mut phone, 4 * MIN), "Rod 2, out 3 minutes, due first");
     // A fish on is shown at its rod. Only one bait is left out, so none is due first.

@@ -77,6 +77,7 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
         since: said,
         spoken,
         spoken_since: String::new(),
+        first,
         chosen,
         choose: Action::ChooseRod { rod: rod.number },
         elapsed_ms,

@@ -83,6 +83,8 @@ pub struct RodView {
     pub spoken: String,
     /// That, and since when the digits count.
     pub spoken_since: String,
+    /// Whether it is the one to recast first of several that are out; a mark says so where its name has no room.
+    pub first: bool,
     /// Whether the keys act on it.
     pub chosen: bool,
     /// What a tap on it sends: the keys act on it from then on.

@@ -9325,6 +9325,10 @@ public struct RodPlace: Equatable, Hashable {
      */
     public let number: Rect?
     /**
+     * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+     */
+    public let first: Rect?
+    /**
      * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
      * of the number, as the digits do: small ones may be below it, a word can't.
      */
@@ -9349,6 +9353,9 @@ public struct RodPlace: Equatable, Hashable {
          * Its number beside the digits, if several rods have no room for their names.
          */number: Rect?, 
         /**
+         * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+         */first: Rect?, 
+        /**
          * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
          * of the number, as the digits do: small ones may be below it, a word can't.
          */word: Rect?) {
@@ -9357,6 +9364,7 @@ public struct RodPlace: Equatable, Hashable {
         self.digits = digits
         self.name = name
         self.number = number
+        self.first = first
         self.word = word
     }
 
@@ -9381,6 +9389,7 @@ public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
                 digits: FfiConverterTypeRect.read(from: &buf), 
                 name: FfiConverterOptionTypeRect.read(from: &buf), 
                 number: FfiConverterOptionTypeRect.read(from: &buf), 
+                first: FfiConverterOptionTypeRect.read(from: &buf), 
                 word: FfiConverterOptionTypeRect.read(from: &buf)
         )
     }
@@ -9391,6 +9400,7 @@ public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.digits, into: &buf)
         FfiConverterOptionTypeRect.write(value.name, into: &buf)
         FfiConverterOptionTypeRect.write(value.number, into: &buf)
+        FfiConverterOptionTypeRect.write(value.first, into: &buf)
         FfiConverterOptionTypeRect.write(value.word, into: &buf)
     }
 }
@@ -9463,6 +9473,10 @@ public struct RodView: Equatable, Hashable {
      */
     public let spokenSince: String
     /**
+     * Whether it is the one to recast first of several that are out; a mark says so where its name has no room.
+     */
+    public let first: Bool
+    /**
      * Whether the keys act on it.
      */
     public let chosen: Bool
@@ -9515,6 +9529,9 @@ public struct RodView: Equatable, Hashable {
          * That, and since when the digits count.
          */spokenSince: String, 
         /**
+         * Whether it is the one to recast first of several that are out; a mark says so where its name has no room.
+         */first: Bool, 
+        /**
          * Whether the keys act on it.
          */chosen: Bool, 
         /**
@@ -9534,6 +9551,7 @@ public struct RodView: Equatable, Hashable {
         self.since = since
         self.spoken = spoken
         self.spokenSince = spokenSince
+        self.first = first
         self.chosen = chosen
         self.choose = choose
         self.elapsedMs = elapsedMs
@@ -9566,6 +9584,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
                 since: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
                 spokenSince: FfiConverterString.read(from: &buf), 
+                first: FfiConverterBool.read(from: &buf), 
                 chosen: FfiConverterBool.read(from: &buf), 
                 choose: FfiConverterTypeAction.read(from: &buf), 
                 elapsedMs: FfiConverterInt64.read(from: &buf)
@@ -9584,6 +9603,7 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
         FfiConverterString.write(value.since, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterString.write(value.spokenSince, into: &buf)
+        FfiConverterBool.write(value.first, into: &buf)
         FfiConverterBool.write(value.chosen, into: &buf)
         FfiConverterTypeAction.write(value.choose, into: &buf)
         FfiConverterInt64.write(value.elapsedMs, into: &buf)

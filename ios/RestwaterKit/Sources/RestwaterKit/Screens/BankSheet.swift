@@ -84,13 +84,20 @@ extension Sheet {
         let digits =
             word.map { slate.write.fit(rod.alert, em: $0.height, in: inside($0), tint: tint, weight: .bold, across: .centre) }
             ?? clock(rod, in: inside(place.digits), slate, tint: tint)
-        return [frame] + digits + name + number
+        return [frame] + digits + name + number + first(rod, place.first.map(inside), tint)
+    }
+
+    /// Due first: a triangle that points at the number above it.
+    private func first(_ rod: RodView, _ place: Rect?, _ tint: Tint) -> [Mark] {
+        guard rod.first, let place else { return [] }
+        let (top, left) = (Point(place.left + place.width / 2, place.top), Point(place.left, place.bottom))
+        return [.fill(.closed(top, Point(place.right, place.bottom), left), tint)]
     }
 
     /// The digits of a rod, or a word in their place, as high as they are.
     private func clock(_ rod: RodView, in place: Rect, _ slate: Slate, tint: Tint = .ink) -> [Mark] {
         rod.word.isEmpty
-            ? slate.write.digits(rod.digits, in: place, tint: tint)
+            ? slate.write.digits(rod.digits, in: place, tint: tint, several: slate.layout.rods.count > 1)
             : slate.write.fit(rod.word, em: place.height, in: place, tint: tint, weight: .bold, oneLine: true)
     }
 

@@ -7539,6 +7539,11 @@ data class RodPlace (
     val `number`: Rect?
     , 
     /**
+     * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+     */
+    val `first`: Rect?
+    , 
+    /**
      * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
      * of the number, as the digits do: small ones may be below it, a word can't.
      */
@@ -7562,6 +7567,7 @@ public object FfiConverterTypeRodPlace: FfiConverterOnlyRead<RodPlace> {
             FfiConverterUByte.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -7635,6 +7641,11 @@ data class RodView (
     val `spokenSince`: kotlin.String
     , 
     /**
+     * Whether it is the one to recast first of several that are out; a mark says so where its name has no room.
+     */
+    val `first`: kotlin.Boolean
+    , 
+    /**
      * Whether the keys act on it.
      */
     val `chosen`: kotlin.Boolean
@@ -7675,6 +7686,7 @@ public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterTypeAction.read(buf),
             FfiConverterLong.read(buf),

@@ -11,6 +11,7 @@ import androidx.compose.ui.geometry.CornerRadius
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.geometry.Size
 import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.Role
@@ -162,6 +163,18 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
             else drawRoundRect(
                 ink.ink, Offset(edge / 2, edge / 2), Size(size.width - edge, size.height - edge), CornerRadius(1f * mm), Stroke(edge),
             )
+            // Due first: a triangle that points at the number above it.
+            place.first?.takeIf { rod.first }?.let { at ->
+                val (left, top) = (at.left - place.target.left).toFloat() to (at.top - place.target.top).toFloat()
+                val (wide, high) = at.width.toFloat() to at.height.toFloat()
+                val path = Path().apply {
+                    moveTo(left + wide / 2, top)
+                    lineTo(left + wide, top + high)
+                    lineTo(left, top + high)
+                    close()
+                }
+                drawPath(path, text)
+            }
         }
     }
     val word = place.word?.takeIf { rod.alert.isNotEmpty() }
@@ -170,7 +183,8 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
     } else if (rod.word.isNotEmpty()) {
         ClockWord(rod.word, place.digits, text)
     } else {
-        Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
+        // The digits of several rods have one form, whether they are few or many: they are compared.
+        Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits), several = true)
     }
     place.name?.let { FitText(rod.label, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
     place.number?.let { FitText(rod.number, it.width.toFloat() * NUMBER_EM, text, Modifier.at(it), FontWeight.Bold, TextAlign.Center) }
