@@ -161,6 +161,7 @@ impl App {
             FishTap::NoWeight => self.say_fish(cast, at, |said| said.weight = None),
             FishTap::Digit { digit } => self.type_weight(cast, |typed| typed.digit(*digit)),
             FishTap::NextUnit => self.type_weight(cast, TypedWeight::next_part),
+            FishTap::RubOut => self.type_weight(cast, TypedWeight::rub_out),
             FishTap::Weighed => self.take_figure(cast, false, at),
             FishTap::Guessed => self.take_figure(cast, true, at),
             FishTap::Weight { unit, count, guessed } => self.weigh(cast, *unit, *count, *guessed, at),

@@ -144,6 +144,7 @@ impl App {
             MatchTap::Heard { signal } => self.heard(*signal, at),
             MatchTap::ScalesDigit { digit } => self.type_scales(|typed| typed.digit(*digit)),
             MatchTap::ScalesUnit => self.type_scales(TypedWeight::next_part),
+            MatchTap::ScalesRubOut => self.type_scales(TypedWeight::rub_out),
             MatchTap::ScalesNet { name } => {
                 self.hang(OnScales::Net(self.net_name(name)?));
                 Ok(String::new())

@@ -26,11 +26,12 @@ impl LastTap {
     /// Whether `action` at `at` is the same tap again: the same action, or another key of the same pad, since
     /// the first tap may have put another key under the thumb.
     pub(super) fn is_repeated_by(&self, action: &Action, at: &Moment) -> bool {
-        // An opened screen can't be undone, and looking at what it shows takes time.
-        if *action == Action::Opened {
-            return false;
-        }
         let gap = at.since(&self.at).ms;
+        // An opened screen can't be undone, and looking at what it shows takes time. But MORE may come under the thumb where a key
+        // of its sheet was.
+        if *action == Action::Opened {
+            return self.action.pad() == Some(Pad::Bank) && (0..REPEAT_MS).contains(&gap);
+        }
         let same_pad = match (self.action.pad(), action.pad()) {
             (Some(Pad::Rod(before)), Some(Pad::Rod(now))) => before == now,
             // BACK, a choice on the Swim screen and a key that completes an entry open the Bank, which puts one of
@@ -40,9 +41,8 @@ impl LastTap {
             | (Some(Pad::Back | Pad::Aim | Pad::Fish | Pad::Undo), Some(Pad::Rod(_)))
             | (Some(Pad::Closing), Some(Pad::Rod(_) | Pad::Fish | Pad::Bank))
             | (Some(Pad::Bank), Some(Pad::Fish | Pad::Bank)) => true,
-            // A key of a further page of the Bank turns back to the first one. BITE is not on these pages, and may follow at
-            // once.
-            (Some(Pad::Bank), Some(Pad::Rod(_))) => !matches!(action, Action::Bite { .. }),
+            // A key of the sheet behind MORE closes it, and any key of the pad may be under the thumb then, UNDO too.
+            (Some(Pad::Bank), Some(Pad::Rod(_) | Pad::Undo)) => true,
             // Any key can have come under the thumb but BACK and UNDO, which have places of their own.
             (Some(Pad::Opening), _) => !matches!(action, Action::Back | Action::Undo | Action::Typed { .. }),
             _ => self.action.replaces(action),
@@ -159,9 +159,7 @@ mod tests {
             }
             assert!(!last.is_repeated_by(&Action::Undo, &after(300)), "UNDO has a place of its own");
         }
-        // BITE doesn't come under the thumb of a further page: a bite may follow a neighbour's fish at once.
         let last = LastTap::new(&neighbour, &second(0));
-        assert!(!last.is_repeated_by(&Action::Bite { rod: 1 }, &after(300)));
         assert!(last.is_repeated_by(&neighbour, &after(300)));
         let last = LastTap::new(&Action::Cast { rod: 1 }, &second(0));
         assert!(!last.is_repeated_by(&neighbour, &after(300)));
@@ -198,16 +196,18 @@ mod tests {
     }
 
     #[test]
-    fn a_double_tap_on_a_key_of_a_further_page_logs_nothing_of_the_first_page() {
+    fn a_double_tap_on_a_key_of_the_sheet_logs_nothing_of_the_pad_and_undoes_nothing() {
         let again = Action::Feed { tap: restwater_screen::FeedTap::Again };
         let landed = Action::Landed { rod: 1, fish: None };
-        for first in [again, Action::Liner { rod: 1 }, Action::Twitch { rod: 1 }, Action::Away] {
+        let bite = Action::Bite { rod: 1 };
+        for first in [again, Action::Liner { rod: 1 }, Action::Twitch { rod: 1 }, Action::Away, Action::Redo]
+        {
             let last = LastTap::new(&first, &second(0));
-            for key in [&landed, &Action::Returned, &Action::TimeBack { minutes: 1 }] {
+            let step = Action::TimeBack { minutes: 1 };
+            for key in [&landed, &bite, &Action::Returned, &step, &Action::Undo, &Action::Opened] {
                 assert!(last.is_repeated_by(key, &after(300)), "{key:?} after {first:?}");
                 assert!(!last.is_repeated_by(key, &after(700)), "{key:?} after {first:?}");
             }
-            assert!(!last.is_repeated_by(&Action::Undo, &after(300)));
         }
     }
 

@@ -283,8 +283,9 @@ enum Slot {
     NextRod,
 }
 
-/// Feed, and what the anglers on either side do: the first keys behind MORE in every state with a session.
-const AROUND: [Key; 4] = [Key::Feed, Key::Neighbour, Key::NeighbourSecond, Key::NeighbourThird];
+/// Feed, and what the anglers on either side do: the first keys behind MORE in every state with a session. FEED is not beside BACK,
+/// where the screen that it opens has a key that opens another: a cold thumb that taps twice would be two screens away.
+const AROUND: [Key; 4] = [Key::Neighbour, Key::NeighbourSecond, Key::Feed, Key::NeighbourThird];
 
 /// The two small keys beside UNDO, nearest to the hand first.
 fn small_keys(state: BankState, several_rods: bool, three_fit: bool) -> [Option<Slot>; 2] {
@@ -317,10 +318,10 @@ fn further_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Ke
             keys.extend([Key::Redo, other, Key::FeedOther, Key::Seen, Key::TimeBackFive, last]);
         }
         BankState::Landed => {
+            keys.extend(AROUND);
             if !three_fit {
                 keys.push(Key::Fish);
             }
-            keys.extend(AROUND);
             keys.extend([Key::Redo, Key::Away, Key::FeedOther, Key::Seen, Key::TimeBackFive]);
             keys.extend([Key::Tackle, Key::End]);
         }

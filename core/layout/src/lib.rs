@@ -168,6 +168,8 @@ pub struct RodPlace {
     pub name: Option<Rect>,
     /// Its number beside the digits, if several rods have no room for their names.
     pub number: Option<Rect>,
+    /// Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+    pub first: Option<Rect>,
     /// Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
     /// of the number, as the digits do: small ones may be below it, a word can't.
     pub word: Option<Rect>,
@@ -352,7 +354,8 @@ impl BankLayout {
         let keys = self.keys.iter_mut().map(|k| &mut k.rect);
         let screen_keys = self.screen_keys.iter_mut().map(|key| &mut key.rect);
         let rods = self.rods.iter_mut().flat_map(|r| {
-            [Some(&mut r.target), Some(&mut r.digits), r.name.as_mut(), r.number.as_mut(), r.word.as_mut()]
+            let maybe = [r.name.as_mut(), r.number.as_mut(), r.first.as_mut(), r.word.as_mut()];
+            [Some(&mut r.target), Some(&mut r.digits)].into_iter().chain(maybe)
         });
         let all = single
             .into_iter()

@@ -34,6 +34,10 @@ pub struct MatchLayout {
     /// The number pad: the digits 1 to 9 row by row as they are read, then a side key, 0, and the side key that is nearest to the
     /// thumb.
     pub pad: Vec<Rect>,
+    /// BACK of the number pad for a weight that may be guessed, beside which there are two keys instead of the wide one.
+    pub pad_back: Rect,
+    /// The two: the guess, and the weight on the scales.
+    pub pad_takes: Vec<Rect>,
     /// The page beside it. With little room only the title is left, and a notice replaces the title.
     pub typing: PagePlace,
     /// The figure that is typed.
@@ -103,6 +107,8 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
         pad.swap(9, 11);
     }
     let (typing, figure) = typing_page(page_above(bank, pad[0].top, mm), glass);
+    let mut low = columns.row(3, back.bottom(), back.height);
+    let pad_back = low.remove(0);
     let above_classes_read = from_left(&above_classes);
     MatchLayout {
         wide,
@@ -113,6 +119,8 @@ fn below(glass: &Glass, bank: &BankLayout) -> MatchLayout {
         above_classes_read,
         fish,
         pad,
+        pad_back,
+        pad_takes: low,
         typing,
         figure,
     }
@@ -185,7 +193,14 @@ fn beside(glass: &Glass, bank: &BankLayout) -> MatchLayout {
     let wide = if low { LEAST_COLUMN_MM } else { PAGE_MM };
     let page = if beside_pad.width >= wide * mm { beside_pad } else { above_pad };
     let (typing, figure) = typing_page(page, glass);
+    // The thumb's column has three keys there instead of two.
+    let (top, low) = (bank.pager.top.min(bank.back.top), bank.back.bottom());
+    let height = (low - top - 2.0 * side.gap) / 3.0;
+    let in_column =
+        |i: usize| Rect { top: low - height - i as f64 * (height + side.gap), height, ..bank.back };
     MatchLayout {
+        pad_back: in_column(0),
+        pad_takes: vec![in_column(1), in_column(2)],
         pad: (0..12).map(key_at).collect(),
         typing,
         figure,
@@ -262,6 +277,7 @@ mod tests {
             with(&[back, l.wide], &l.small, l.now),
             with(&[vec![back, l.wide], l.classes.clone()].concat(), &l.above_classes, l.fish),
             with(&[back, l.wide], &l.pad, l.typing),
+            with(&[], &[l.pad.clone(), l.pad_takes.clone(), vec![l.pad_back]].concat(), l.typing),
         ]
     }
 

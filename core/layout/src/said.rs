@@ -27,6 +27,8 @@ pub struct PadWords {
     pub back: Said,
     /// Opens a doubtful entry.
     pub mend: Said,
+    /// Opens the further keys of the Bank; what is spoken is the title of their sheet too.
+    pub more: Said,
 }
 
 impl PadWords {
@@ -39,6 +41,7 @@ impl PadWords {
             swim: said("pad-swim"),
             back: said("pad-back"),
             mend: said("pad-mend"),
+            more: said("pad-keys"),
         }
     }
 }
@@ -73,7 +76,7 @@ mod tests {
         let words = Wording::new();
         let said = PadWords::of(&words);
         assert_eq!(said.back.label, "BACK");
-        for one in [said.screens, said.further, said.swim, said.back, said.mend] {
+        for one in [said.screens, said.further, said.swim, said.back, said.mend, said.more] {
             assert!(!one.label.contains("pad-") && !one.spoken.contains("pad-"), "{one:?}");
         }
     }

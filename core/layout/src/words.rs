@@ -26,6 +26,8 @@ const BELOW_HEADER_MM: f64 = 0.7;
 /// Width of a rod's number beside its digits, where its name has no room, and height of it in the corner of its clock, mm.
 const NUMBER_MM: f64 = 3.2;
 const NUMBER_HEIGHT_MM: f64 = 5.0;
+/// Height of the mark of the rod that is due first, below its number, mm.
+const FIRST_MM: f64 = 3.2;
 /// Between that number and the digits, or they read as one figure, mm.
 const BESIDE_NUMBER_MM: f64 = 1.2;
 /// Digits are not made narrower than this for the sake of the number, mm.
@@ -169,7 +171,8 @@ fn three(row: Rect, left_handed: bool) -> [Rect; 3] {
 /// The clocks: one across, or a cell for each rod.
 fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
     if rods == 1 {
-        return vec![RodPlace { rod: 1, target: row, digits: row, name: None, number: None, word: None }];
+        let (target, digits) = (row, row);
+        return vec![RodPlace { rod: 1, target, digits, name: None, number: None, first: None, word: None }];
     }
     let width = (row.width - GAP_MM * f64::from(rods - 1)) / f64::from(rods);
     (0..rods)
@@ -187,7 +190,13 @@ fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
                 (name_h >= 1.7).then(|| Rect { top: digits.bottom() + 0.2, height: name_h - 0.2, ..digits });
             let number = name.is_none().then(|| number(&mut digits));
             let word = number.map(|number| clear_of(digits, &number));
-            RodPlace { rod: i + 1, target, digits, name, number, word }
+            // In a narrow cell the seconds are below the number.
+            let first = number.filter(|number| number.left < digits.left).map(|number| Rect {
+                top: digits.bottom() - FIRST_MM,
+                height: FIRST_MM,
+                ..number
+            });
+            RodPlace { rod: i + 1, target, digits, name, number, first, word }
         })
         .collect()
 }

@@ -1,4 +1,6 @@
 # Tasten, die mehrere Bildschirme haben, neben den eigenen.
+pad-keys = MEHR
+pad-keys-spoken = Weitere Tasten
 
 pad-screens = Seiten
 pad-screens-spoken = Alle Bildschirme.

@@ -1,4 +1,6 @@
 # Keys that screens share, beside the keys of their records.
+pad-keys = MORE
+pad-keys-spoken = More keys
 
 pad-screens = Screens
 pad-screens-spoken = All screens.

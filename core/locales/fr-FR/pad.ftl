@@ -1,4 +1,6 @@
 # Touches communes à plusieurs écrans, à côté des leurs.
+pad-keys = PLUS
+pad-keys-spoken = Autres actions
 
 pad-screens = Écrans
 pad-screens-spoken = Tous les écrans.

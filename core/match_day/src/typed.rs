@@ -111,6 +111,16 @@ impl TypedWeight {
         }
     }
 
+    /// Erases the last digit, and the steps to further units that came after it.
+    pub fn rub_out(&mut self) {
+        while self.parts.len() > 1 && self.parts.last().is_some_and(String::is_empty) {
+            self.parts.pop();
+        }
+        if let Some(part) = self.parts.last_mut() {
+            part.pop();
+        }
+    }
+
     /// The weight typed so far.
     pub fn weight(&self) -> Weight {
         let part = |i: usize| self.parts.get(i).map_or("", String::as_str);
@@ -166,6 +176,26 @@ mod tests {
         for keys in ["", "6", "6.12", ".9.8", "12."] {
             let weight = typed(Scales::Imperial, keys);
             assert_eq!(TypedWeight::again(Scales::Imperial, &weight.digits()), weight, "{keys}");
+        }
+    }
+
+    #[test]
+    fn the_last_digit_is_rubbed_out_whatever_unit_was_reached() {
+        for (scales, keys, left) in [
+            (Scales::Imperial, "80", "8"),
+            (Scales::Imperial, "80.", "8"),
+            (Scales::Imperial, "80..", "8"),
+            (Scales::Imperial, "6.12", "6.1"),
+            (Scales::Imperial, "6.1", "6."),
+            (Scales::Imperial, ".", ""),
+            (Scales::Imperial, "..", ""),
+            (Scales::Imperial, "8", ""),
+            (Scales::Imperial, "", ""),
+            (Scales::Metric, "3.06", "3.0"),
+        ] {
+            let mut weight = typed(scales, keys);
+            weight.rub_out();
+            assert_eq!(weight, typed(scales, left), "{keys}");
         }
     }
 

@@ -150,6 +150,7 @@ pub fn feed_weight_view(input: &FeedInput) -> WeightView {
         },
         figure,
         pad,
+        guess: None,
     }
 }
 

@@ -61,8 +61,10 @@ pub struct WeightView {
     pub says: String,
     /// What was typed so far, "6 lb 12 oz".
     pub figure: String,
-    /// Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+    /// Twelve keys: the digits from 1 to 9, the key left of 0, 0, and the unit.
     pub pad: Vec<FishKey>,
+    /// Confirms the figure as a guess by eye; `None` where it is read on the scales alone.
+    pub guess: Option<FishKey>,
     /// Confirms that the figure was read on the scales.
     pub weighed: FishKey,
 }
@@ -230,10 +232,11 @@ pub fn weight_view(input: &FishInput) -> WeightView {
         ..input.key(&format!("digit-{digit}"), "fish-next-lb", FishTap::Digit { digit })
     };
     let typed = input.typed.weight().of_a_fish().is_ok();
-    let guess = input.key("guess", "fish-guess", FishTap::Guessed);
-    let guess = FishKey { enabled: guess.enabled && typed, ..guess };
+    let able = |key: FishKey, able: bool| FishKey { enabled: key.enabled && able, ..key };
+    let guess = able(input.key("guess", "fish-guess", FishTap::Guessed), typed);
+    let rub_out = able(input.key("rub-out", "fish-rub-out", FishTap::RubOut), !input.typed.is_empty());
     let mut pad: Vec<FishKey> = (1..=9).map(digit).collect();
-    pad.extend([guess, digit(0), unit_key(input)]);
+    pad.extend([rub_out, digit(0), input.key("unit", unit_id(input.typed), FishTap::NextUnit)]);
     let weighed = input.key("weighed", "fish-weighed", FishTap::Weighed);
     // The weight is what the angler checks before the tap, so it is the word on the key.
     let label = if typed { weight_words(input.words, input.typed.weight()) } else { weighed.label.clone() };
@@ -247,6 +250,7 @@ pub fn weight_view(input: &FishInput) -> WeightView {
         says: input.fish().map_or_else(String::new, |fish| what(input, unit(input.typed), fish)),
         figure: before.unwrap_or_else(|| input.words.decimals(&input.typed.shown())),
         pad,
+        guess: Some(guess),
         weighed: FishKey {
             label,
             sub,
@@ -264,11 +268,6 @@ fn unit(typed: &TypedWeight) -> WeightUnit {
         Scales::Imperial => WeightUnit::Drams,
         Scales::Metric => WeightUnit::Grams,
     }
-}
-
-/// The key that changes to the next unit and clears after the last one.
-fn unit_key(input: &FishInput) -> FishKey {
-    input.key("unit", unit_id(input.typed), FishTap::NextUnit)
 }
 
 fn title(input: &FishInput) -> String {

@@ -51,6 +51,21 @@ fn a_fish_hooked_before_all_out_counts_and_so_does_a_bite_that_was_logged_after_
 }
 
 #[test]
+fn the_time_to_land_a_fish_is_shown_only_while_a_fish_is_on() {
+    let mut phone = in_match();
+    let line = |phone: &mut Phone, ms| phone.bank(ms).header.length;
+    phone.tap(300 * MIN, &CAST).unwrap();
+    phone.tap(316 * MIN, &BITE).unwrap();
+    assert!(
+        line(&mut phone, ALL_OUT + MIN).ends_with("to land a fish"),
+        "{}",
+        line(&mut phone, ALL_OUT + MIN)
+    );
+    phone.tap(ALL_OUT + 2 * MIN, &LANDED).unwrap();
+    assert_eq!(line(&mut phone, ALL_OUT + 3 * MIN), "match over");
+}
+
+#[test]
 fn no_alarm_of_a_rod_rings_after_all_out() {
     let mut phone = in_match();
     phone.tap(290 * MIN, &Action::Phone { tap: PhoneTap::Alarm { alarm: Alarm::After(20) } }).unwrap();

@@ -167,6 +167,35 @@ fn a_weight_may_be_a_guess_or_left_out_or_in_kilograms() {
 }
 
 #[test]
+fn a_wrong_digit_of_a_fish_is_rubbed_out_by_one_key() {
+    let mut phone = started();
+    phone.land_on(0, 1);
+    let mut now = 12 * MIN;
+    let key = |phone: &mut Phone, now, tag: &str| {
+        let pad = phone.pad(now);
+        let all = pad.pad.iter().chain(&pad.guess).chain([&pad.weighed]);
+        all.clone().find(|key| key.tag == tag).unwrap().clone()
+    };
+    assert!(!key(&mut phone, now, "rub-out").enabled, "nothing is typed");
+    let mut press = |phone: &mut Phone, tag: &str| {
+        now += 1_000;
+        let key = key(phone, now, tag);
+        assert!(key.enabled, "{tag}");
+        phone.tap(now, key.tap.action().unwrap()).unwrap();
+        phone.pad(now).figure
+    };
+    press(&mut phone, "digit-8");
+    press(&mut phone, "digit-0");
+    assert_eq!(press(&mut phone, "unit"), "80 lb 0 oz");
+    assert_eq!(press(&mut phone, "rub-out"), "8 lb");
+    press(&mut phone, "unit");
+    assert_eq!(press(&mut phone, "digit-4"), "8 lb 4 oz");
+    press(&mut phone, "guess");
+    let drams = 8 * 256 + 4 * 16;
+    assert_eq!(phone.caught()[0].weight, Some(FishWeight::Guessed { unit: WeightUnit::Drams, count: drams }));
+}
+
+#[test]
 fn with_two_rods_the_fish_is_that_of_the_chosen_rod() {
     let mut phone = Phone::new();
     phone.tap(-5_000, &Action::Setup { tap: SetupTap::Rods { rods: 2 } }).unwrap();

@@ -324,6 +324,7 @@ fn a_net_is_weighed_on_the_number_pad_and_undone() {
     press(&mut phone, before, "digit-9");
     assert!(!page(&mut phone, before).weighed.enabled, "nothing is weighed before all-in");
     let over = 331 * MIN;
+    press(&mut phone, over - 2_000, "rub-out");
     press(&mut phone, over, "next-net");
     let mut now = over + 1_000;
     for key in ["digit-2", "digit-3", "unit", "digit-6"] {

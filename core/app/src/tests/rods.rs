@@ -23,6 +23,8 @@ fn the_rod_that_is_due_first_and_the_one_with_a_fish_on_are_marked() {
     assert_eq!(labels(&mut phone, MIN), ["Rod 1: in", "Rod 2", "Rod 3: in"], "one rod alone has no first");
     phone.tap(3 * MIN, &Action::Cast { rod: 1 }).unwrap();
     assert_eq!(labels(&mut phone, 4 * MIN), ["Rod 1", "Rod 2: due first", "Rod 3: in"]);
+    let first: Vec<bool> = phone.bank(4 * MIN).rods.iter().map(|rod| rod.first).collect();
+    assert_eq!(first, [false, true, false], "where there is no room for words");
     let spoken = |phone: &mut Phone, ms| phone.bank(ms).rods[1].spoken.clone();
     assert_eq!(spoken(&mut phone, 4 * MIN), "Rod 2, out 3 minutes, due first");
     // A fish on is shown at its rod. Only one bait is left out, so none is due first.
@@ -203,4 +205,49 @@ fn a_rod_that_is_in_says_so_in_place_of_digits() {
     assert_eq!(alerts(&mut phone, 6 * MIN), ["in", "in"]);
     let mut alone = with_rods(1);
     assert_eq!(alerts(&mut alone, 0), [""], "its clock says since when it is in");
+}
+
+/// Large digits say how long a bait has been out, or a fish on, and nothing else, on screens of any size.
+#[test]
+fn the_clock_of_a_rod_that_is_in_is_a_word_and_since_when() {
+    for rods in [1, 2] {
+        let mut phone = with_rods(rods);
+        let said = |phone: &mut Phone, ms| {
+            let rod = phone.bank(ms).rods.remove(0);
+            (rod.word, rod.since)
+        };
+        let is = |word: &str, since: &str| (word.to_owned(), since.to_owned());
+        assert_eq!(said(&mut phone, 0), is("in", "nothing cast yet"));
+        phone.tap(MIN, &CAST).unwrap();
+        assert_eq!(said(&mut phone, 10 * MIN), is("", "out since 22:14"));
+        phone.tap(11 * MIN, &BITE).unwrap();
+        assert_eq!(said(&mut phone, 11 * MIN), is("", "fish on since 22:24"));
+        phone.tap(12 * MIN, &LANDED).unwrap();
+        assert_eq!(said(&mut phone, 20 * MIN), is("in", "in since 22:25"));
+    }
+}
+
+/// What was advised before END is no advice now.
+#[test]
+fn without_a_session_the_strip_has_no_band() {
+    let mut phone = with_rods(1);
+    let mut now = MIN;
+    for _ in 0..6 {
+        for (minutes, tap) in [(14, CAST), (1, BITE), (2, LANDED)] {
+            phone.tap(now, &tap).unwrap();
+            now += minutes * MIN;
+        }
+    }
+    let band = |phone: &mut Phone, ms| {
+        let strip = phone.bank(ms).strip;
+        (
+            strip.recast_min.is_some(),
+            strip.hold_min.is_some(),
+            strip.window_min.is_some(),
+            strip.known_to_min.is_some(),
+        )
+    };
+    assert!(band(&mut phone, now).0);
+    phone.tap(now, &Action::EndSession).unwrap();
+    assert_eq!(band(&mut phone, now + MIN), (false, false, false, false));
 }

@@ -44,6 +44,34 @@ fn with_a_guess() -> (Phone, i64) {
 }
 
 #[test]
+fn a_wrong_digit_at_the_scales_is_rubbed_out_by_one_key_and_the_net_stays() {
+    let mut phone = in_match();
+    phone.land(FISHING);
+    let mut now = 331 * MIN;
+    let beside_0 = |phone: &mut Phone, now| phone.view(now).weigh_in.unwrap().pad[9].clone();
+    let net = phone.view(now).weigh_in.unwrap().title;
+    assert_eq!(beside_0(&mut phone, now).tag, "next-net");
+    for digit in [8, 0] {
+        now += 1_000;
+        phone.tap(now, &tap(MatchTap::ScalesDigit { digit })).unwrap();
+        assert_eq!(beside_0(&mut phone, now).tag, "rub-out", "as soon as a digit was typed");
+    }
+    for (ms, figure) in [(1_000, "8 lb"), (300, "0 lb")] {
+        now += ms;
+        let rub_out = beside_0(&mut phone, now).tap;
+        phone.tap(now, &tap(rub_out)).unwrap();
+        assert_eq!(phone.view(now).weigh_in.unwrap().figure, figure);
+    }
+    // The third of three quick taps does not put another net on the scales.
+    let next = beside_0(&mut phone, now);
+    assert_eq!(next.tag, "next-net");
+    assert!(phone.tap(now + 300, &tap(next.tap.clone())).unwrap().repeated);
+    assert_eq!(phone.view(now + 300).weigh_in.unwrap().title, net);
+    phone.tap(now + 1_000, &tap(next.tap)).unwrap();
+    assert_ne!(phone.view(now + 1_000).weigh_in.unwrap().title, net);
+}
+
+#[test]
 fn a_place_in_the_section_is_a_range_that_narrows_as_nets_are_called() {
     let (mut phone, now) = with_a_guess();
     // 5 lb by eye may be 3 lb 12 oz, so the 4 lb may be ahead of it, or behind it and the four unknown nets.

@@ -132,7 +132,12 @@ fn a_number_is_beside_the_digits_in_its_cell() {
     for rod in &layout.rods {
         let number = rod.number.unwrap();
         assert!(!number.overlaps(&rod.digits), "{rod:?}");
-        for part in [number, rod.digits] {
+        let first = rod.first.unwrap();
+        assert!(
+            !first.overlaps(&number) && !first.overlaps(&rod.digits),
+            "the mark of the rod due first: {rod:?}"
+        );
+        for part in [number, first, rod.digits] {
             let inside = part.left >= rod.target.left
                 && part.right() <= rod.target.right()
                 && part.top >= rod.target.top

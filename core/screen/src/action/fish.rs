@@ -38,6 +38,8 @@ pub enum FishTap {
     /// The unit was typed: the next digits are ounces, drams, or decimals of a kilogram. After the last unit
     /// the figure is cleared.
     NextUnit,
+    /// Erases the last digit typed.
+    RubOut,
     /// The figure typed was read on the scales.
     Weighed,
     /// The figure typed is a guess by eye.
@@ -56,7 +58,7 @@ pub enum FishTap {
 impl FishTap {
     /// Whether it types a figure: such taps follow each other fast, and the same digit may be wanted twice.
     pub fn steps(&self) -> bool {
-        matches!(self, Self::Digit { .. } | Self::NextUnit)
+        matches!(self, Self::Digit { .. } | Self::NextUnit | Self::RubOut)
     }
 
     /// Whether nothing more is entered on its screen, so that the Bank opens.

@@ -71,6 +71,8 @@ pub enum MatchTap {
     /// The unit was typed: the next digits are ounces, drams, or decimals of a kilogram. After the last unit
     /// the figure is cleared.
     ScalesUnit,
+    /// Erases the last digit typed.
+    ScalesRubOut,
     /// The figure typed is the weight of the net; for another angler's before all-out it is a guess.
     WeighIn,
     /// A net with a given weight.
@@ -248,7 +250,7 @@ impl MatchTap {
     /// stepped back.
     pub fn steps(&self) -> bool {
         match self {
-            Self::ScalesDigit { .. } | Self::ScalesUnit => true,
+            Self::ScalesDigit { .. } | Self::ScalesUnit | Self::ScalesRubOut => true,
             Self::Rule { rule } => {
                 matches!(
                     rule,

@@ -1,6 +1,6 @@
 //! Taps that follow each other under one thumb: which keys share a pad, and which of them step a figure.
 
-use super::{Action, FeedTap, FishTap, SeenTap, SwimTap};
+use super::{Action, FeedTap, FishTap, MatchTap, SeenTap, SwimTap};
 use restwater_log::RodNumber;
 
 /// Keys that appear under the same thumb, so that an accidental second tap may hit another key of the same
@@ -21,7 +21,7 @@ pub enum Pad {
     Closing,
     /// A key that opens a screen, a leaf or a row, of which one key replaces it.
     Opening,
-    /// The other keys of the Bank that log. After one of them the first page of keys is shown again.
+    /// The other keys of the Bank that log. After one of those behind MORE the pad is shown again.
     Bank,
     /// UNDO. On the lock screen the keys move when it is answered.
     Undo,
@@ -51,6 +51,11 @@ impl Action {
             (Self::KeepBack, Self::Release) | (Self::Release, Self::KeepBack) => true,
             (Self::UndoImport { id }, Self::RedoImport { id: other })
             | (Self::RedoImport { id }, Self::UndoImport { id: other }) => id == other,
+            // With the last digit rubbed out, the key is that of the next net.
+            (
+                Self::Match { tap: MatchTap::ScalesRubOut },
+                Self::Match { tap: MatchTap::ScalesNet { .. } | MatchTap::ScalesPeg { .. } },
+            ) => true,
             _ => back(self).zip(back(other)).is_some_and(|(cast, other)| cast == other),
         }
     }
@@ -75,6 +80,7 @@ impl Action {
             Self::Liner { .. }
             | Self::Indication { .. }
             | Self::TimeBack { .. }
+            | Self::Redo
             | Self::Twitch { .. }
             | Self::Away
             | Self::Returned

@@ -63,18 +63,21 @@ fn view(input: &BankInput, session: &Session, rod: &Rod, first: bool) -> RodView
     let chosen = rod.number == input.chosen;
     let alert = match state {
         BankState::FishOn if !chosen => words.say("rod-alert"),
-        // Digits without a word would be read as a wait.
+        // Digits would be read as a wait.
         BankState::Ready if session.rods.len() > 1 => words.say("rod-in-alone"),
         _ => String::new(),
     };
+    let word = if state == BankState::Ready { words.say("rod-in-alone") } else { String::new() };
     RodView {
         rod: rod.number,
         alert,
+        word,
         state,
         digits: since.map_or_else(String::new, |_| digits(elapsed_ms)),
         since: said,
         spoken,
         spoken_since: String::new(),
+        first,
         chosen,
         choose: Action::ChooseRod { rod: rod.number },
         elapsed_ms,

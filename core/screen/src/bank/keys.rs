@@ -39,7 +39,9 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
         Key::Away,
         if state == BankState::Over { Key::Cast } else { Key::End },
     ];
-    main.iter().chain(&small).chain(&more).map(|key| pad.key(*key)).collect()
+    // While a bait is out, Tackle is under Screens alone: what it changes is for the next cast.
+    let placed = more.iter().filter(|key| state != BankState::Out || **key != Key::Tackle);
+    main.iter().chain(&small).chain(placed).map(|key| pad.key(*key)).collect()
 }
 
 /// The ids of a key's messages in one string, to save allocations: twenty keys are written each second.

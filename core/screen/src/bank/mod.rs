@@ -15,7 +15,7 @@ use super::place::{rig_words, spot_words};
 use super::screen_list::top_screen_keys;
 use super::{Action, Arg, KeyView, LandedFish, ScreenKey, Wording};
 use restwater_log::{Entry, RodNumber, Spot, WeightUnit};
-use restwater_session::{HabitBeforeBites, LeaveBySpots, Rhythm, Session, Stamp};
+use restwater_session::{HabitBeforeBites, LeaveBySpots, Rhythm, Session, Stamp, fish_is_on};
 use restwater_waits::{Advice, AdviceState, FittedTo, WaitingOn};
 use serde::{Deserialize, Serialize};
 
@@ -70,6 +70,9 @@ pub struct RodView {
     /// there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
     /// leads to the rod. Otherwise empty.
     pub alert: String,
+    /// What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+    /// Otherwise empty.
+    pub word: String,
     /// What it is doing.
     pub state: BankState,
     /// The clock in digits, "21:40" or "1:02:10"; empty before the first cast.
@@ -80,6 +83,8 @@ pub struct RodView {
     pub spoken: String,
     /// That, and since when the digits count.
     pub spoken_since: String,
+    /// Whether it is the one to recast first of several that are out; a mark says so where its name has no room.
+    pub first: bool,
     /// Whether the keys act on it.
     pub chosen: bool,
     /// What a tap on it sends: the keys act on it from then on.
@@ -334,7 +339,8 @@ fn spot_and_feed(input: &BankInput, session: &Session, spot: Option<&Spot>) -> S
 fn header(input: &BankInput, open: Option<&Session>) -> HeaderView {
     let words = input.words;
     let in_match = open.and_then(|session| session.match_day.as_ref());
-    let left = in_match.and_then(|m| bank_line(words, m, input.now));
+    let fish_on = open.is_some_and(|session| fish_is_on(session).is_some());
+    let left = in_match.and_then(|m| bank_line(words, m, fish_on, input.now));
     let length = open.and_then(|session| session.started.as_ref()).map_or_else(
         || words.say("length-none"),
         |start| {

@@ -21,7 +21,8 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
     // While the record says nothing no band is drawn: it would only be that of the prior, and while it says little only the minute of
     // the headline.
-    let advice = input.reading.map(|r| &r.advice);
+    // Without a session there is nothing to leave.
+    let advice = open.and(input.reading).map(|r| &r.advice);
     let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);
     let advice = advice.filter(|a| a.state != AdviceState::CantTellYet);
     let recast_min = advice.map(|a| f64::from(a.leave_min));

@@ -83,11 +83,13 @@ fn offset_words(input: &MatchInput, offset_ms: i64) -> Option<String> {
 }
 
 /// The line of the Bank screen while a match is on: "3 h 14 to all-out".
-pub(crate) fn bank_line(words: &Wording, match_day: &MatchDay, now: &Stamp) -> Option<String> {
+pub(crate) fn bank_line(words: &Wording, match_day: &MatchDay, fish_on: bool, now: &Stamp) -> Option<String> {
     let (id, ms) = match match_day.phase(now).ok()? {
         Phase::Before { to_all_in_ms } => ("match-bank-before", to_all_in_ms),
         Phase::Fishing { left_ms } => ("match-bank-fishing", left_ms),
-        Phase::Landing { left_ms } => ("match-bank-landing", left_ms),
+        // The time to land a fish is of use only while there is one.
+        Phase::Landing { left_ms } if fish_on => ("match-bank-landing", left_ms),
+        Phase::Landing { .. } => ("match-bank-over", 0),
         Phase::Over => ("match-bank-over", 0),
     };
     // Time left is rounded down, so that nobody relies on a minute that isn't there.

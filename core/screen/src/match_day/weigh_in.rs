@@ -29,7 +29,12 @@ pub(super) fn page(input: &MatchInput, setup: &MatchSetup) -> WeighInPage {
     };
     let mut pad: Vec<MatchKey> = (1..=9).map(|digit| digit_key(input, digit)).collect();
     let next = all.get((place + 1) % all.len().max(1));
-    pad.extend(next.map(|next| next_key(input, next, all.len() > 1)));
+    // In the middle of a figure nothing else is hung on the scales.
+    if input.typed.is_empty() {
+        pad.extend(next.map(|next| next_key(input, next, all.len() > 1)));
+    } else {
+        pad.push(rub_out_key(input));
+    }
     pad.extend([digit_key(input, 0), unit_key(input)]);
     WeighInPage {
         title: input.say("match-weigh-in-title", &[("net", &name)]),
@@ -116,6 +121,19 @@ fn unit_key(input: &MatchInput) -> MatchKey {
         solid: false,
         enabled: true,
         tap: MatchTap::ScalesUnit,
+    }
+}
+
+/// The key that erases the last digit.
+fn rub_out_key(input: &MatchInput) -> MatchKey {
+    MatchKey {
+        tag: "rub-out".into(),
+        label: input.say("fish-rub-out", &[]),
+        sub: input.say("fish-rub-out-sub", &[]),
+        spoken: input.say("fish-rub-out-spoken", &[]),
+        solid: false,
+        enabled: true,
+        tap: MatchTap::ScalesRubOut,
     }
 }
 

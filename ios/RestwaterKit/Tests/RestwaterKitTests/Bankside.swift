@@ -89,7 +89,7 @@ final class Bankside {
     /// Whether what a key asks for opens a screen, a leaf, a row, or the Bank.
     private func opens(_ ask: Ask) -> Bool {
         switch ask {
-        case .key(.open), .swim(.open), .open, .row, .leaf, .match, .moreSwim, .start: true
+        case .key(.open), .swim(.open), .open, .row, .leaf, .match, .moreSwim, .moreKeys, .start: true
         case .fish(let key): if case .open = key.tap { true } else { key.closes }
         default: false
         }
@@ -111,7 +111,7 @@ final class Bankside {
         clock.forward(ms: 1_000)
     }
 
-    /// Turns the pages of keys until this one appears.
+    /// Opens what is behind MORE and turns its pages until this one appears.
     func turn(to tag: String, by turner: String) async {
         for _ in 0..<9 where sheet[tag] == nil { await tap(turner) }
     }

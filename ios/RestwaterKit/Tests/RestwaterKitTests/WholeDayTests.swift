@@ -55,7 +55,7 @@ final class WholeDayTests: XCTestCase, @unchecked Sendable {
         // Moves the last time back by a minute: the wait grows by that.
         await day.turn(to: "key-TIME_BACK", by: "more")
         await day.tap(.timeBack)
-        XCTAssertEqual(day.bank.rods.map(\.digits), ["11:00"])
+        XCTAssertEqual(day.bank.rods.map(\.digits), ["11:01"])
 
         // A forgotten end: the next cast closes it.
         await day.wait(minutes: 10)

@@ -2065,19 +2065,24 @@ public struct BankLayout: Equatable, Hashable {
      */
     public let notice: Rect
     /**
-     * The keys; a place without a key in the screen record stays blank.
+     * The keys of the pad, or of the open page of the sheet; a place without a key in the screen record stays blank.
      */
     public let keys: [KeyPlace]
     /**
-     * Turns to the next page of small keys.
+     * Opens the sheet behind MORE, or turns to its next page, if there is one.
      */
     public let more: Rect?
+    /**
+     * The open sheet, with its title and notice in one place; its keys and its BACK are in `keys` and `back`. Nothing else of the
+     * Bank is to be seen then.
+     */
+    public let sheet: PagePlace?
     /**
      * Chooses the next rod, if there are two or three.
      */
     public let nextRod: Rect?
     /**
-     * How many pages of small keys there are.
+     * How many pages of keys there are: the pad, and those of the sheet.
      */
     public let pages: UInt8
     /**
@@ -2179,16 +2184,20 @@ public struct BankLayout: Equatable, Hashable {
          * One line between the rows of the pad: "second tap ignored".
          */notice: Rect, 
         /**
-         * The keys; a place without a key in the screen record stays blank.
+         * The keys of the pad, or of the open page of the sheet; a place without a key in the screen record stays blank.
          */keys: [KeyPlace], 
         /**
-         * Turns to the next page of small keys.
+         * Opens the sheet behind MORE, or turns to its next page, if there is one.
          */more: Rect?, 
+        /**
+         * The open sheet, with its title and notice in one place; its keys and its BACK are in `keys` and `back`. Nothing else of the
+         * Bank is to be seen then.
+         */sheet: PagePlace?, 
         /**
          * Chooses the next rod, if there are two or three.
          */nextRod: Rect?, 
         /**
-         * How many pages of small keys there are.
+         * How many pages of keys there are: the pad, and those of the sheet.
          */pages: UInt8, 
         /**
          * BACK of every other screen, in the corner of the thumb, the same in every state. An accidental second
@@ -2244,6 +2253,7 @@ public struct BankLayout: Equatable, Hashable {
         self.notice = notice
         self.keys = keys
         self.more = more
+        self.sheet = sheet
         self.nextRod = nextRod
         self.pages = pages
         self.back = back
@@ -2292,6 +2302,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
                 notice: FfiConverterTypeRect.read(from: &buf), 
                 keys: FfiConverterSequenceTypeKeyPlace.read(from: &buf), 
                 more: FfiConverterOptionTypeRect.read(from: &buf), 
+                sheet: FfiConverterOptionTypePagePlace.read(from: &buf), 
                 nextRod: FfiConverterOptionTypeRect.read(from: &buf), 
                 pages: FfiConverterUInt8.read(from: &buf), 
                 back: FfiConverterTypeRect.read(from: &buf), 
@@ -2326,6 +2337,7 @@ public struct FfiConverterTypeBankLayout: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.notice, into: &buf)
         FfiConverterSequenceTypeKeyPlace.write(value.keys, into: &buf)
         FfiConverterOptionTypeRect.write(value.more, into: &buf)
+        FfiConverterOptionTypePagePlace.write(value.sheet, into: &buf)
         FfiConverterOptionTypeRect.write(value.nextRod, into: &buf)
         FfiConverterUInt8.write(value.pages, into: &buf)
         FfiConverterTypeRect.write(value.back, into: &buf)
@@ -7000,6 +7012,14 @@ public struct MatchLayout: Equatable, Hashable {
      */
     public let pad: [Rect]
     /**
+     * BACK of the number pad for a weight that may be guessed, beside which there are two keys instead of the wide one.
+     */
+    public let padBack: Rect
+    /**
+     * The two: the guess, and the weight on the scales.
+     */
+    public let padTakes: [Rect]
+    /**
      * The page beside it. With little room only the title is left, and a notice replaces the title.
      */
     public let typing: PagePlace
@@ -7037,6 +7057,12 @@ public struct MatchLayout: Equatable, Hashable {
          * thumb.
          */pad: [Rect], 
         /**
+         * BACK of the number pad for a weight that may be guessed, beside which there are two keys instead of the wide one.
+         */padBack: Rect, 
+        /**
+         * The two: the guess, and the weight on the scales.
+         */padTakes: [Rect], 
+        /**
          * The page beside it. With little room only the title is left, and a notice replaces the title.
          */typing: PagePlace, 
         /**
@@ -7050,6 +7076,8 @@ public struct MatchLayout: Equatable, Hashable {
         self.aboveClassesRead = aboveClassesRead
         self.fish = fish
         self.pad = pad
+        self.padBack = padBack
+        self.padTakes = padTakes
         self.typing = typing
         self.figure = figure
     }
@@ -7078,6 +7106,8 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
                 aboveClassesRead: FfiConverterSequenceTypeRect.read(from: &buf), 
                 fish: FfiConverterTypePagePlace.read(from: &buf), 
                 pad: FfiConverterSequenceTypeRect.read(from: &buf), 
+                padBack: FfiConverterTypeRect.read(from: &buf), 
+                padTakes: FfiConverterSequenceTypeRect.read(from: &buf), 
                 typing: FfiConverterTypePagePlace.read(from: &buf), 
                 figure: FfiConverterTypeRect.read(from: &buf)
         )
@@ -7092,6 +7122,8 @@ public struct FfiConverterTypeMatchLayout: FfiConverterRustBuffer {
         FfiConverterSequenceTypeRect.write(value.aboveClassesRead, into: &buf)
         FfiConverterTypePagePlace.write(value.fish, into: &buf)
         FfiConverterSequenceTypeRect.write(value.pad, into: &buf)
+        FfiConverterTypeRect.write(value.padBack, into: &buf)
+        FfiConverterSequenceTypeRect.write(value.padTakes, into: &buf)
         FfiConverterTypePagePlace.write(value.typing, into: &buf)
         FfiConverterTypeRect.write(value.figure, into: &buf)
     }
@@ -8479,7 +8511,7 @@ public struct PadAsk: Equatable, Hashable {
      */
     public let rods: UInt8
     /**
-     * Which page of small keys is open, from 0; counts round.
+     * Which page of the sheet behind MORE is open, from 1; after the last comes the first again. 0 while it is closed.
      */
     public let page: UInt8
 
@@ -8493,7 +8525,7 @@ public struct PadAsk: Equatable, Hashable {
          * How many rods are in use, 1 to 3; 0 counts as 1 and more than 3 as 3.
          */rods: UInt8, 
         /**
-         * Which page of small keys is open, from 0; counts round.
+         * Which page of the sheet behind MORE is open, from 1; after the last comes the first again. 0 while it is closed.
          */page: UInt8) {
         self.state = state
         self.rods = rods
@@ -8569,6 +8601,10 @@ public struct PadWords: Equatable, Hashable {
      * Opens a doubtful entry.
      */
     public let mend: Said
+    /**
+     * Opens the further keys of the Bank; what is spoken is the title of their sheet too.
+     */
+    public let more: Said
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -8587,12 +8623,16 @@ public struct PadWords: Equatable, Hashable {
          */back: Said, 
         /**
          * Opens a doubtful entry.
-         */mend: Said) {
+         */mend: Said, 
+        /**
+         * Opens the further keys of the Bank; what is spoken is the title of their sheet too.
+         */more: Said) {
         self.screens = screens
         self.further = further
         self.swim = swim
         self.back = back
         self.mend = mend
+        self.more = more
     }
 
     
@@ -8615,7 +8655,8 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
                 further: FfiConverterTypeSaid.read(from: &buf), 
                 swim: FfiConverterTypeSaid.read(from: &buf), 
                 back: FfiConverterTypeSaid.read(from: &buf), 
-                mend: FfiConverterTypeSaid.read(from: &buf)
+                mend: FfiConverterTypeSaid.read(from: &buf), 
+                more: FfiConverterTypeSaid.read(from: &buf)
         )
     }
 
@@ -8625,6 +8666,7 @@ public struct FfiConverterTypePadWords: FfiConverterRustBuffer {
         FfiConverterTypeSaid.write(value.swim, into: &buf)
         FfiConverterTypeSaid.write(value.back, into: &buf)
         FfiConverterTypeSaid.write(value.mend, into: &buf)
+        FfiConverterTypeSaid.write(value.more, into: &buf)
     }
 }
 
@@ -9283,6 +9325,10 @@ public struct RodPlace: Equatable, Hashable {
      */
     public let number: Rect?
     /**
+     * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+     */
+    public let first: Rect?
+    /**
      * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
      * of the number, as the digits do: small ones may be below it, a word can't.
      */
@@ -9307,6 +9353,9 @@ public struct RodPlace: Equatable, Hashable {
          * Its number beside the digits, if several rods have no room for their names.
          */number: Rect?, 
         /**
+         * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+         */first: Rect?, 
+        /**
          * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
          * of the number, as the digits do: small ones may be below it, a word can't.
          */word: Rect?) {
@@ -9315,6 +9364,7 @@ public struct RodPlace: Equatable, Hashable {
         self.digits = digits
         self.name = name
         self.number = number
+        self.first = first
         self.word = word
     }
 
@@ -9339,6 +9389,7 @@ public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
                 digits: FfiConverterTypeRect.read(from: &buf), 
                 name: FfiConverterOptionTypeRect.read(from: &buf), 
                 number: FfiConverterOptionTypeRect.read(from: &buf), 
+                first: FfiConverterOptionTypeRect.read(from: &buf), 
                 word: FfiConverterOptionTypeRect.read(from: &buf)
         )
     }
@@ -9349,6 +9400,7 @@ public struct FfiConverterTypeRodPlace: FfiConverterRustBuffer {
         FfiConverterTypeRect.write(value.digits, into: &buf)
         FfiConverterOptionTypeRect.write(value.name, into: &buf)
         FfiConverterOptionTypeRect.write(value.number, into: &buf)
+        FfiConverterOptionTypeRect.write(value.first, into: &buf)
         FfiConverterOptionTypeRect.write(value.word, into: &buf)
     }
 }
@@ -9396,6 +9448,11 @@ public struct RodView: Equatable, Hashable {
      */
     public let alert: String
     /**
+     * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+     * Otherwise empty.
+     */
+    public let word: String
+    /**
      * What it is doing.
      */
     public let state: BankState
@@ -9415,6 +9472,10 @@ public struct RodView: Equatable, Hashable {
      * That, and since when the digits count.
      */
     public let spokenSince: String
+    /**
+     * Whether it is the one to recast first of several that are out; a mark says so where its name has no room.
+     */
+    public let first: Bool
     /**
      * Whether the keys act on it.
      */
@@ -9449,6 +9510,10 @@ public struct RodView: Equatable, Hashable {
          * leads to the rod. Otherwise empty.
          */alert: String, 
         /**
+         * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+         * Otherwise empty.
+         */word: String, 
+        /**
          * What it is doing.
          */state: BankState, 
         /**
@@ -9464,6 +9529,9 @@ public struct RodView: Equatable, Hashable {
          * That, and since when the digits count.
          */spokenSince: String, 
         /**
+         * Whether it is the one to recast first of several that are out; a mark says so where its name has no room.
+         */first: Bool, 
+        /**
          * Whether the keys act on it.
          */chosen: Bool, 
         /**
@@ -9477,11 +9545,13 @@ public struct RodView: Equatable, Hashable {
         self.number = number
         self.label = label
         self.alert = alert
+        self.word = word
         self.state = state
         self.digits = digits
         self.since = since
         self.spoken = spoken
         self.spokenSince = spokenSince
+        self.first = first
         self.chosen = chosen
         self.choose = choose
         self.elapsedMs = elapsedMs
@@ -9508,11 +9578,13 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
                 number: FfiConverterString.read(from: &buf), 
                 label: FfiConverterString.read(from: &buf), 
                 alert: FfiConverterString.read(from: &buf), 
+                word: FfiConverterString.read(from: &buf), 
                 state: FfiConverterTypeBankState.read(from: &buf), 
                 digits: FfiConverterString.read(from: &buf), 
                 since: FfiConverterString.read(from: &buf), 
                 spoken: FfiConverterString.read(from: &buf), 
                 spokenSince: FfiConverterString.read(from: &buf), 
+                first: FfiConverterBool.read(from: &buf), 
                 chosen: FfiConverterBool.read(from: &buf), 
                 choose: FfiConverterTypeAction.read(from: &buf), 
                 elapsedMs: FfiConverterInt64.read(from: &buf)
@@ -9525,11 +9597,13 @@ public struct FfiConverterTypeRodView: FfiConverterRustBuffer {
         FfiConverterString.write(value.number, into: &buf)
         FfiConverterString.write(value.label, into: &buf)
         FfiConverterString.write(value.alert, into: &buf)
+        FfiConverterString.write(value.word, into: &buf)
         FfiConverterTypeBankState.write(value.state, into: &buf)
         FfiConverterString.write(value.digits, into: &buf)
         FfiConverterString.write(value.since, into: &buf)
         FfiConverterString.write(value.spoken, into: &buf)
         FfiConverterString.write(value.spokenSince, into: &buf)
+        FfiConverterBool.write(value.first, into: &buf)
         FfiConverterBool.write(value.chosen, into: &buf)
         FfiConverterTypeAction.write(value.choose, into: &buf)
         FfiConverterInt64.write(value.elapsedMs, into: &buf)
@@ -13005,9 +13079,13 @@ public struct WeightView: Equatable, Hashable {
      */
     public let figure: String
     /**
-     * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+     * Twelve keys: the digits from 1 to 9, the key left of 0, 0, and the unit.
      */
     public let pad: [FishKey]
+    /**
+     * Confirms the figure as a guess by eye; `None` where it is read on the scales alone.
+     */
+    public let guess: FishKey?
     /**
      * Confirms that the figure was read on the scales.
      */
@@ -13026,8 +13104,11 @@ public struct WeightView: Equatable, Hashable {
          * What was typed so far, "6 lb 12 oz".
          */figure: String, 
         /**
-         * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+         * Twelve keys: the digits from 1 to 9, the key left of 0, 0, and the unit.
          */pad: [FishKey], 
+        /**
+         * Confirms the figure as a guess by eye; `None` where it is read on the scales alone.
+         */guess: FishKey?, 
         /**
          * Confirms that the figure was read on the scales.
          */weighed: FishKey) {
@@ -13035,6 +13116,7 @@ public struct WeightView: Equatable, Hashable {
         self.says = says
         self.figure = figure
         self.pad = pad
+        self.guess = guess
         self.weighed = weighed
     }
 
@@ -13058,6 +13140,7 @@ public struct FfiConverterTypeWeightView: FfiConverterRustBuffer {
                 says: FfiConverterString.read(from: &buf), 
                 figure: FfiConverterString.read(from: &buf), 
                 pad: FfiConverterSequenceTypeFishKey.read(from: &buf), 
+                guess: FfiConverterOptionTypeFishKey.read(from: &buf), 
                 weighed: FfiConverterTypeFishKey.read(from: &buf)
         )
     }
@@ -13067,6 +13150,7 @@ public struct FfiConverterTypeWeightView: FfiConverterRustBuffer {
         FfiConverterString.write(value.says, into: &buf)
         FfiConverterString.write(value.figure, into: &buf)
         FfiConverterSequenceTypeFishKey.write(value.pad, into: &buf)
+        FfiConverterOptionTypeFishKey.write(value.guess, into: &buf)
         FfiConverterTypeFishKey.write(value.weighed, into: &buf)
     }
 }
@@ -17544,6 +17628,10 @@ public enum FishTap: Equatable, Hashable {
      */
     case nextUnit
     /**
+     * Erases the last digit typed.
+     */
+    case rubOut
+    /**
      * The figure typed was read on the scales.
      */
     case weighed
@@ -17605,11 +17693,13 @@ public struct FfiConverterTypeFishTap: FfiConverterRustBuffer {
         
         case 7: return .nextUnit
         
-        case 8: return .weighed
+        case 8: return .rubOut
         
-        case 9: return .guessed
+        case 9: return .weighed
         
-        case 10: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
+        case 10: return .guessed
+        
+        case 11: return .weight(unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf), guessed: try FfiConverterBool.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -17653,16 +17743,20 @@ public struct FfiConverterTypeFishTap: FfiConverterRustBuffer {
             writeInt(&buf, Int32(7))
         
         
-        case .weighed:
+        case .rubOut:
             writeInt(&buf, Int32(8))
         
         
-        case .guessed:
+        case .weighed:
             writeInt(&buf, Int32(9))
         
         
-        case let .weight(unit,count,guessed):
+        case .guessed:
             writeInt(&buf, Int32(10))
+        
+        
+        case let .weight(unit,count,guessed):
+            writeInt(&buf, Int32(11))
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
             FfiConverterBool.write(guessed, into: &buf)
@@ -19877,6 +19971,10 @@ public enum MatchTap: Equatable, Hashable {
      */
     case scalesUnit
     /**
+     * Erases the last digit typed.
+     */
+    case scalesRubOut
+    /**
      * The figure typed is the weight of the net; for another angler's before all-out it is a guess.
      */
     case weighIn
@@ -19943,9 +20041,11 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
         
         case 10: return .scalesUnit
         
-        case 11: return .weighIn
+        case 11: return .scalesRubOut
         
-        case 12: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
+        case 12: return .weighIn
+        
+        case 13: return .weighedIn(net: try FfiConverterString.read(from: &buf), unit: try FfiConverterTypeWeightUnit.read(from: &buf), count: try FfiConverterInt64.read(from: &buf)
         )
         
         default: throw UniffiInternalError.unexpectedEnumCase
@@ -20006,12 +20106,16 @@ public struct FfiConverterTypeMatchTap: FfiConverterRustBuffer {
             writeInt(&buf, Int32(10))
         
         
-        case .weighIn:
+        case .scalesRubOut:
             writeInt(&buf, Int32(11))
         
         
-        case let .weighedIn(net,unit,count):
+        case .weighIn:
             writeInt(&buf, Int32(12))
+        
+        
+        case let .weighedIn(net,unit,count):
+            writeInt(&buf, Int32(13))
             FfiConverterString.write(net, into: &buf)
             FfiConverterTypeWeightUnit.write(unit, into: &buf)
             FfiConverterInt64.write(count, into: &buf)
@@ -26201,6 +26305,30 @@ fileprivate struct FfiConverterOptionTypeFiguresView: FfiConverterRustBuffer {
 #if swift(>=5.8)
 @_documentation(visibility: private)
 #endif
+fileprivate struct FfiConverterOptionTypeFishKey: FfiConverterRustBuffer {
+    typealias SwiftType = FishKey?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeFishKey.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeFishKey.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
 fileprivate struct FfiConverterOptionTypeForecastView: FfiConverterRustBuffer {
     typealias SwiftType = ForecastView?
 
@@ -26337,6 +26465,30 @@ fileprivate struct FfiConverterOptionTypePageKey: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypePageKey.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypePagePlace: FfiConverterRustBuffer {
+    typealias SwiftType = PagePlace?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypePagePlace.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypePagePlace.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

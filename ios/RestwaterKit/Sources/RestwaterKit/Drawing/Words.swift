@@ -34,8 +34,9 @@ struct Words {
     }
 
     /// The first sentence large, the whole of the second below it, then as many of the others as fit. Large text becomes smaller,
-    /// down to `least` of its size, before it drops a sentence that is there at 100 %; `optional` others are shown only where they
-    /// have room beside the first at that size.
+    /// down to `least` of its size, before it drops a sentence that is there at 100 %; but the first two, the verdict and what it
+    /// rests on, are not made much smaller for a further one. `optional` others are shown only where they have room beside the first
+    /// at that size.
     func sentences(
         _ first: String, _ others: [String], em: Double, small: Double, in place: Rect, least: Double = 1, optional: Bool = false
     ) -> [Mark] {
@@ -60,9 +61,10 @@ struct Words {
             usual = column(first, below, em: em * least, small: small * least, in: place)
         }
         guard usual.count > large.count else { return large }
+        let smallest = optional ? least : max(least, Self.forAFurther)
         var share = 1.0
         // Fourteen steps halve a size within this.
-        while share > least * 0.999 {
+        while share > smallest * 0.999 {
             // The first sentence keeps its size longest.
             for before in Self.beforeOthers {
                 let all = all(first, below.prefix(usual.count - 1), em: em * share, small: small * max(least, share / before), in: place)
@@ -70,8 +72,11 @@ struct Words {
             }
             share *= Letters.smaller
         }
-        return optional ? large : usual
+        return large
     }
+
+    /// The first two sentences of large text become no smaller than this share of their size for the sake of a further one.
+    private static let forAFurther = 0.75
 
     /// How many times as large as at 100 % the first sentence is in comparison with the others.
     private static let beforeOthers = [1, 1.25, 1.6]
@@ -138,22 +143,27 @@ struct Words {
 
     /// Digits as high as the place, in the widest cut of the clock that fits. If none fits, the minutes stay high in
     /// the narrowest cut and the seconds become small.
-    func digits(_ text: String, in place: Rect, tint: Tint = .ink) -> [Mark] {
+    func digits(_ text: String, in place: Rect, tint: Tint = .ink, several: Bool = false) -> [Mark] {
         guard !text.isEmpty, place.width > 0, place.height > 0, let narrowest = Face.widths.clocks.last else { return [] }
         let em = place.height / Letters.cap
         func mark(_ text: String, _ left: Double, _ em: Double, _ cut: ClockCut) -> Mark {
             .text(Letter(text, at: Point(place.left + left, place.bottom), em: em, weight: .bold, tint: tint, clock: cut.percent))
         }
-        if let cut = Face.widths.clocks.first(where: { Face.width(text, em, $0) <= place.width }) { return [mark(text, 0, em, cut)] }
+        // The digits of several rods have one form, whether they are few or many: they are compared.
+        if !several, let cut = Face.widths.clocks.first(where: { Face.width(text, em, $0) <= place.width }) { return [mark(text, 0, em, cut)] }
+        let apart = em * Self.beforeSeconds
+        let width = place.width - apart
         let at = text.lastIndex(of: ":") ?? text.startIndex
         let (minutes, seconds) = (String(text[..<at]), String(text[at...]))
         let (long, short) = (Face.width(minutes, em, narrowest), Face.width(seconds, em, narrowest))
-        let share = min(Self.mostSeconds, max(Self.leastSeconds, (place.width - long) / short))
+        let share = min(Self.mostSeconds, max(Self.leastSeconds, (width - long) / short))
         // If even that does not fit, all of it becomes smaller in the same proportions.
-        let fit = min(1, place.width / (long + short * share))
-        return [mark(minutes, 0, em * fit, narrowest), mark(seconds, long * fit, em * fit * share, narrowest)]
+        let fit = min(1, width / (long + short * share))
+        return [mark(minutes, 0, em * fit, narrowest), mark(seconds, long * fit + apart, em * fit * share, narrowest)]
     }
 
+    /// Between high minutes and the colon of their seconds, as a share of the minutes' em: a 4 would run into it.
+    private static let beforeSeconds = 0.05
     /// Height of the seconds beside high minutes, as a share of the minutes' height.
     private static let mostSeconds = 0.5
     private static let leastSeconds = 0.3

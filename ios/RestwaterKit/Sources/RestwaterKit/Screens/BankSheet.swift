@@ -5,6 +5,7 @@ extension Sheet {
     mutating func drawBank(_ view: BankView, _ slate: Slate, _ content: ScreenContent) {
         // Without a picture of the swim, the clock takes the fan's place too.
         let layout = slate.layout
+        if let page = layout.sheet { return drawMoreKeys(view, at: page, slate, content) }
         fan = layout.fan.map { slate.fan($0, small: true) }
         drawTop(view, slate)
         drawClocks(view, slate, wide: content.fan == nil)
@@ -17,7 +18,7 @@ extension Sheet {
         // A tap on the strip explains its symbols.
         pieces[pieces.count - 1].ask = .open(.legend)
         if let place = layout.fan, let scene = content.fan { drawFan(scene, place, slate) }
-        drawPad(view, slate, page: content.paging.keys)
+        drawPad(view, slate)
         put("notice", content.notice, em: slate.text.body, at: layout.notice, slate, weight: .bold, order: 5, across: .centre)
     }
 
@@ -49,7 +50,7 @@ extension Sheet {
             let target = one && wide ? layout.fan.map { place.target.and($0) } ?? place.target : place.target
             var piece = Piece("clock-\(rod.rod)", at: target)
             if one {
-                piece.marks = slate.write.digits(rod.digits, in: target.local)
+                piece.marks = clock(rod, in: target.local, slate)
             } else {
                 piece.marks = cell(rod, place, slate)
                 (piece.role, piece.selected, piece.ask) = (.tab, rod.chosen, .act(rod.choose))
@@ -82,8 +83,22 @@ extension Sheet {
         let word = rod.alert.isEmpty ? nil : place.word
         let digits =
             word.map { slate.write.fit(rod.alert, em: $0.height, in: inside($0), tint: tint, weight: .bold, across: .centre) }
-            ?? slate.write.digits(rod.digits, in: inside(place.digits), tint: tint)
-        return [frame] + digits + name + number
+            ?? clock(rod, in: inside(place.digits), slate, tint: tint)
+        return [frame] + digits + name + number + first(rod, place.first.map(inside), tint)
+    }
+
+    /// Due first: a triangle that points at the number above it.
+    private func first(_ rod: RodView, _ place: Rect?, _ tint: Tint) -> [Mark] {
+        guard rod.first, let place else { return [] }
+        let (top, left) = (Point(place.left + place.width / 2, place.top), Point(place.left, place.bottom))
+        return [.fill(.closed(top, Point(place.right, place.bottom), left), tint)]
+    }
+
+    /// The digits of a rod, or a word in their place, as high as they are.
+    private func clock(_ rod: RodView, in place: Rect, _ slate: Slate, tint: Tint = .ink) -> [Mark] {
+        rod.word.isEmpty
+            ? slate.write.digits(rod.digits, in: place, tint: tint, several: slate.layout.rods.count > 1)
+            : slate.write.fit(rod.word, em: place.height, in: place, tint: tint, weight: .bold, oneLine: true)
     }
 
     private mutating func drawWords(_ view: BankView, _ slate: Slate, notice: String) {

@@ -32,8 +32,15 @@ extension Sheet {
         if !view.says.isBlank, place.height > 0 { put("figure-says", view.says, em: slate.text.body, at: place, slate, order: 15, middle: false) }
         let ems = slate.padEms(zip(view.pad, keys.pad).map { ($0.label, $0.sub, $1) })
         for ((key, at), em) in zip(zip(view.pad, keys.pad), ems) { fishKey(key, at, slate, em: em) }
-        fishKey(view.weighed, keys.wide, slate, em: slate.text.primary)
-        back(slate)
+        guard let guess = view.guess else {
+            fishKey(view.weighed, keys.wide, slate, em: slate.text.primary)
+            return back(slate)
+        }
+        let takes = Array(zip([guess, view.weighed], keys.padTakes))
+        let labels = takes.map { key, at in (key.label, KeyDrawing.labelPlace(at, hasSub: !key.sub.isBlank, mm: slate.mm)) }
+        let em = slate.letters.common(labels, em: slate.text.primary)
+        for (key, at) in takes { fishKey(key, at, slate, em: em) }
+        back(slate, at: keys.padBack)
     }
 
     /// A number being typed; if there is no room for what is known about it, that is spoken with it.

@@ -105,7 +105,7 @@ struct Slate {
         self.letters = letters
         let rods = UInt8(min(3, max(1, bank.rods.count)))
         layout = try bankLayout(glass: glass, ask: PadAsk(state: bank.state, rods: rods, page: UInt8(content.paging.keys % 256)))
-        text = content.showing == .bank ? layout.text : layout.pageText
+        text = content.showing == .bank && layout.sheet == nil ? layout.text : layout.pageText
         words = padWords(language: phoneLanguage())
         (drafts, showing) = (content.drafts, content.showing)
     }

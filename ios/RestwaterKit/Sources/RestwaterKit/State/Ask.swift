@@ -22,7 +22,7 @@ public enum Ask: Equatable, Sendable {
     case back
     /// Begin a session as it is set up.
     case start(KeyTap)
-    /// The next page of small keys.
+    /// Opens the sheet behind MORE, or turns to its next page.
     case moreKeys
     /// The next picture or page.
     case nextPage

@@ -5,9 +5,9 @@ extension RestwaterState {
     /// A tap on a piece.
     public func tap(_ ask: Ask) {
         switch ask {
-        case .key(let tap):
-            content.paging.keys = 0
-            follow(tap)
+        // A tap that was accepted closes the sheet behind MORE.
+        case .key(.open(let which)): openFromBank(Showing(which))
+        case .key(let tap): follow(tap) { $0.content.paging.keys = 0 }
         case .swim(let tap):
             let casts = tap == .send(action: .castHere)
             follow(tap) { if casts { $0.open(.bank, keepingNotice: true) } }
@@ -23,12 +23,18 @@ extension RestwaterState {
             if action == .endAlternation { content.paging.page = 0 }
             act(action)
         case .type(let action): act(action, quietly: true)
+        case .open(let showing) where content.showing == .bank: openFromBank(showing)
         case .open(let showing):
             opened()
             open(showing)
         case .back: back()
         case .start(let tap): follow(tap) { $0.open(.bank, keepingNotice: true) }
-        case .moreKeys: content.paging.keys += 1
+        case .moreKeys:
+            if content.paging.keys > 0 {
+                content.paging.keys += 1
+            } else {
+                act(.opened, quietly: true) { $0.content.paging.keys = 1 }
+            }
         case .nextPage:
             content.paging.page += 1
             content.paging.grid = 0
@@ -54,6 +60,11 @@ extension RestwaterState {
             }
         case .salvage: break
         }
+    }
+
+    /// A key of the Bank opens a screen, unless the thumb has just tapped one of the sheet behind MORE, which was in its place.
+    private func openFromBank(_ showing: Showing) {
+        act(.opened, quietly: true) { $0.open(showing) }
     }
 
     private func turn(to leaf: String?) {

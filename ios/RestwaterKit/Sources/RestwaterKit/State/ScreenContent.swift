@@ -48,7 +48,11 @@ public struct ScreenContent: Equatable, Sendable {
     /// Stores the core's answer.
     mutating func show(_ screen: Screen) {
         switch screen {
-        case .bank(let view): bank = view
+        case .bank(let view):
+            // The sheet behind MORE has the keys of one rod in one state: with another the pad is back, since that is where LANDED
+            // would be.
+            if let bank, (bank.state, rod) != (view.state, view.rods.first { $0.chosen }?.rod ?? 1) { paging.keys = 0 }
+            bank = view
         case .setup(let view): setup = view
         case .tackle(let view): tackle = view
         case .swim(let view): swim = view
@@ -82,7 +86,7 @@ public struct ScreenContent: Equatable, Sendable {
 
 /// The open pages and rows of a screen, which are part of no record; they are reset when a screen is opened.
 public struct Paging: Equatable, Sendable {
-    /// Page of small keys on the Bank.
+    /// Page of the sheet behind MORE on the Bank, from 1; 0 while it is closed.
     public internal(set) var keys = 0
     /// Picture or page of a screen with several.
     public internal(set) var page = 0

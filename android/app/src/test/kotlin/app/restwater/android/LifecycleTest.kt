@@ -121,6 +121,23 @@ class LifecycleTest {
         assertEquals(Showing.BANK, scenario.activity().state?.showing)
     }
 
+    @Test fun theSheetBehindMoreStaysOpenWhenThePhoneIsTurnedAndTheSystemsBackClosesItAlone() {
+        Handset.setClock()
+        Handset.begin()
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        on { scenario ->
+            tap("more")
+            rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.FEED)), 20_000)
+            scenario.recreate()
+            rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.FEED)), 20_000)
+            assertFalse(isThere(tag(Key.BITE)))
+            back(scenario)
+            rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), 20_000)
+            assertEquals(0, scenario.activity().state?.page)
+            assertFalse("the app is still in front", scenario.activity().isFinishing)
+        }
+    }
+
     @Test fun noClockRunsWhileTheScreensCannotBeSeen() {
         Handset.setClock()
         Handset.begin()

@@ -175,6 +175,22 @@ class NewProcessTest {
         again.pause().stop().destroy()
     }
 
+    /** The sheet behind MORE, which is on no screen of its own. */
+    @Test fun theSheetBehindMoreComesBackUnlessAFishCameOnMeanwhile() {
+        Handset.begin()
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        Handset.later(600)
+        val controller = launch()
+        tap("more")
+        val again = comesBack(controller)
+        rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.FEED)), 20_000)
+        Handset.later(600)
+        rule.runOnUiThread { again.get().state?.act(Action.Bite(1u)) }
+        rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.LANDED)), 20_000)
+        assertEquals(0, again.get().state?.page)
+        again.pause().stop().destroy()
+    }
+
     /** It was about a session that is not there any more: neither the screen nor the text may be about another one. */
     @Test fun aScreenWhoseSubjectIsGoneIsNotRestored() {
         val first = twoDays()

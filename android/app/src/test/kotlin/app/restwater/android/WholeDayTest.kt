@@ -82,9 +82,16 @@ class WholeDayTest {
             // The set-up is opened a second before it is left: a double tap on START begins nothing.
             if (i + 1 < keys.size) Handset.app.now = { step.at.copy(wallMs = step.at.wallMs - 1_000, monoMs = step.at.monoMs - 1_000) }
             else Handset.app.now = { step.at }
-            // The key as it is at this moment; turns to its page if it is on another.
+            // The key as it is at this moment; if it is behind MORE, that was opened a second before.
             rule.runOnIdle { runBlocking { state.refresh() } }
-            repeat(PAGES) { if (!there(tag(key)) && there("more")) rule.onNodeWithTag("more").performClick() }
+            val now = Handset.app.now
+            repeat(PAGES) {
+                if (there(tag(key)) || !there("more")) return@repeat
+                Handset.app.now = { step.at.copy(wallMs = step.at.wallMs - 1_000, monoMs = step.at.monoMs - 1_000) }
+                rule.onNodeWithTag("more").performClick()
+                rule.waitForIdle()
+            }
+            Handset.app.now = now
             check(there(tag(key))) { "no $key at ${step.at.wallMs}, page ${state.page}: ${state.bank?.state} ${state.bank?.latest} ${state.notice}" }
             rule.onNodeWithTag(tag(key)).performClick()
             Handset.until({ "$key at $step: the screen says: ${state.notice}" }) { state.underWay == 0 }

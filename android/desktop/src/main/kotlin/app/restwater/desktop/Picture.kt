@@ -63,6 +63,7 @@ fun bankPicture(view: BankView, glass: Glass, settings: Settings, fan: (Glass, R
 private object NoTaps : BankTaps {
     override fun key(key: KeyView) = Unit
     override fun more() = Unit
+    override fun back() = Unit
     override fun rod(rod: RodView) = Unit
     override fun screens() = Unit
     override fun open(which: Which) = Unit

@@ -12,6 +12,7 @@ import androidx.compose.ui.test.performClick
 import androidx.compose.ui.test.performTouchInput
 import androidx.compose.ui.test.up
 import app.restwater.core.BankState
+import app.restwater.core.Glass
 import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.Scheme
@@ -288,7 +289,101 @@ class BankScreenTest {
         while (!isThere(tag(Key.REDO))) tapOn("more")
         tap(Key.REDO)
         assertEquals(BankState.OUT, bank.state)
-        assertEquals("4:02", bank.rods.single().digits)
+        assertEquals("4:03", bank.rods.single().digits)
+    }
+
+    @Test fun moreHasEveryFurtherKeyAtOnceAndBack() {
+        for ((state, way) in LEADING_TO.filter { it.key != BankState.NO_SESSION }) Bankside.on {
+            start()
+            for (key in way) { tap(key); wait(minutes = 3) }
+            val pad = layout().keys.map { it.key }.toSet()
+            tapOn("more")
+            val more = layout()
+            assertEquals(null, more.more, "$state: one page")
+            assertEquals(1, this.state.page)
+            assertFalse(isThere("advice") || isThere("next-rod"), "nothing else of the Bank shows")
+            for (place in more.keys) {
+                assertTrue(place.key !in pad, "$state: ${place.key}")
+                val box = node(tag(place.key)).fetchSemanticsNode().boundsInRoot
+                assertTrue(minOf(box.width, box.height) >= 15 * glass.pxPerMm - 1.5, "${place.key}: $box")
+            }
+            tapOn("back")
+            assertEquals(0, this.state.page)
+            assertEquals(Showing.BANK, this.state.showing)
+            assertTrue(isThere("advice") && isThere(tag(Key.UNDO)))
+        }
+    }
+
+    @Test fun anAcceptedTapClosesTheSheetAndARefusedOneDoesNot() = Bankside.on {
+        start()
+        tap(Key.CAST)
+        wait(minutes = 2)
+        tapOn("more")
+        tap(Key.TIME_BACK_FIVE)
+        assertEquals(1, state.page, "refused: the session has not run so long")
+        node("notice").assertContentDescriptionContains(state.notice)
+        assertTrue(state.notice.isNotBlank())
+        wait(seconds = 2)
+        tap(Key.TWITCH)
+        assertEquals(0, state.page)
+        assertTrue(bank.latest.first().startsWith("twitch"), "${bank.latest}")
+        // What opens another screen leaves the pad behind it.
+        wait(seconds = 1)
+        tapOn("more")
+        tap(Key.SEEN)
+        tapOn("back")
+        assertTrue(isThere(tag(Key.BITE)))
+    }
+
+    @Test fun aColdThumbThatTapsTwiceBehindMoreLogsOnceAndUndoesNothing() = Bankside.on(GLASS.copy(textScale = 2.0)) {
+        start()
+        tap(Key.CAST)
+        wait(minutes = 5)
+        val before = entries()
+        twice("more")
+        assertEquals(before, entries(), "nothing that came under the thumb was logged")
+        assertEquals(Showing.BANK to 1, state.showing to state.page)
+        tapOn("back")
+        for (key in listOf(Key.NEIGHBOUR, Key.TWITCH, Key.TIME_BACK, Key.INDICATION)) {
+            wait(minutes = 3)
+            val logged = entries()
+            if (!isThere(tag(key))) tapOn("more")
+            assertTrue(isThere(tag(key)), "$key: ${layout().keys.map { it.key }} ${state.page} ${bank.state}")
+            twice(tag(key))
+            assertEquals(logged + 1, entries(), "$key")
+            assertEquals(0, state.page, "$key")
+            assertEquals(BankState.OUT, bank.state, "$key")
+        }
+    }
+
+    @Test fun aFishThatIsLoggedOutsideTheAppBringsThePadBack() = Bankside.on {
+        start()
+        tap(Key.CAST)
+        wait(minutes = 5)
+        tapOn("more")
+        state.act(app.restwater.core.Action.Bite(1u))
+        wait(seconds = 1)
+        assertEquals(BankState.FISH_ON, bank.state)
+        assertTrue(isThere(tag(Key.LANDED)), "LANDED is on the pad")
+        // The few keys of that state have a sheet of their own.
+        tapOn("more")
+        assertTrue(isThere(tag(Key.TIME_BACK_FIVE)) && isThere(tag(Key.REDO)))
+    }
+
+    @Test fun withLargeTextTheSheetTurnsRoundAndGoesBack() = Bankside.on(Glass(750.0, 1334.0, 12.84, 2.0, false, 40.0, 0.0)) {
+        start()
+        tap(Key.CAST)
+        wait(minutes = 5)
+        tapOn("more")
+        val first = layout().keys.map { it.key }
+        node("more").assertContentDescriptionContains("1 of 2", substring = true)
+        tapOn("more")
+        assertTrue(layout().keys.none { it.key in first })
+        node("more").assertContentDescriptionContains("2 of 2", substring = true)
+        tapOn("more")
+        assertEquals(first, layout().keys.map { it.key }, "it can be turned back")
+        tapOn("back")
+        assertTrue(isThere(tag(Key.BITE)))
     }
 
     @Test fun whatTheCoreRefusesIsShownInItsWords() = Bankside.on {

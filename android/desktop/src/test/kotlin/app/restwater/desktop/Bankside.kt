@@ -208,7 +208,7 @@ class Bankside(private val ui: DesktopComposeUiTest, private val folder: File, v
 
     companion object {
         /** Tags of keys that open a row, a leaf or a page of their own screen. */
-        private val OPENS = listOf("row-", "key-to-", "key-leaf-", "match-", "mend-", "swim-more", "swim-legend", "swim-place", "swim-list")
+        private val OPENS = listOf("more", "row-", "key-to-", "key-leaf-", "match-", "mend-", "swim-more", "swim-legend", "swim-place", "swim-list")
 
         /** 17 January 2026, 9:00. */
         private const val NINE_O_CLOCK = 1_768_640_400_000L

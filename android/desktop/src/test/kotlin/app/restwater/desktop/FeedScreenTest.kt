@@ -12,7 +12,7 @@ import kotlin.test.assertTrue
 
 /** Feed and showing fish, operated by their keys, with the real library. */
 class FeedScreenTest {
-    /** Turns the pages of small keys until this one appears, and taps it. */
+    /** Taps a key, behind MORE if it is not on the pad. */
     private fun Bankside.turnTo(key: Key) {
         while (!isThere(tag(key))) tapOn("more")
         tap(key)

@@ -31,7 +31,7 @@ class FishScreenTest {
         land()
         assertEquals(BankState.LANDED, bank.state)
         tap(Key.PUT_BACK)
-        assertEquals("IT'S BACK", label(Key.PUT_BACK))
+        assertEquals("PUT BACK", label(Key.PUT_BACK))
         wait(seconds = 5)
         tap(Key.CAST)
         assertTrue(bank.keys.none { it.key == Key.PUT_BACK })

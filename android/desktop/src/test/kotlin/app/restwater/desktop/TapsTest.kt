@@ -28,7 +28,7 @@ class TapsTest {
         wait(seconds = 1)
     }
 
-    /** Turns the pages of small keys until this one appears, and taps it. */
+    /** Taps a key, behind MORE if it is not on the pad. */
     private fun Bankside.count(key: Key) {
         while (!isThere(tag(key))) count("more")
         count(tag(key))

@@ -60,7 +60,7 @@ class WholeDayTest {
         // Moves the last time back by a minute: the wait grows by that.
         while (!isThere(tag(Key.TIME_BACK))) tapOn("more")
         tap(Key.TIME_BACK)
-        assertEquals("11:00", bank.rods.single().digits)
+        assertEquals("11:01", bank.rods.single().digits)
 
         // A forgotten end: the next cast closes it.
         wait(minutes = 10)

@@ -3230,14 +3230,20 @@ data class BankLayout (
     val `notice`: Rect
     , 
     /**
-     * The keys; a place without a key in the screen record stays blank.
+     * The keys of the pad, or of the open page of the sheet; a place without a key in the screen record stays blank.
      */
     val `keys`: List<KeyPlace>
     , 
     /**
-     * Turns to the next page of small keys.
+     * Opens the sheet behind MORE, or turns to its next page, if there is one.
      */
     val `more`: Rect?
+    , 
+    /**
+     * The open sheet, with its title and notice in one place; its keys and its BACK are in `keys` and `back`. Nothing else of the
+     * Bank is to be seen then.
+     */
+    val `sheet`: PagePlace?
     , 
     /**
      * Chooses the next rod, if there are two or three.
@@ -3245,7 +3251,7 @@ data class BankLayout (
     val `nextRod`: Rect?
     , 
     /**
-     * How many pages of small keys there are.
+     * How many pages of keys there are: the pad, and those of the sheet.
      */
     val `pages`: kotlin.UByte
     , 
@@ -3342,6 +3348,7 @@ public object FfiConverterTypeBankLayout: FfiConverterOnlyRead<BankLayout> {
             FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeKeyPlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
+            FfiConverterOptionalTypePagePlace.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterUByte.read(buf),
             FfiConverterTypeRect.read(buf),
@@ -6112,6 +6119,16 @@ data class MatchLayout (
     val `pad`: List<Rect>
     , 
     /**
+     * BACK of the number pad for a weight that may be guessed, beside which there are two keys instead of the wide one.
+     */
+    val `padBack`: Rect
+    , 
+    /**
+     * The two: the guess, and the weight on the scales.
+     */
+    val `padTakes`: List<Rect>
+    , 
+    /**
      * The page beside it. With little room only the title is left, and a notice replaces the title.
      */
     val `typing`: PagePlace
@@ -6143,6 +6160,8 @@ public object FfiConverterTypeMatchLayout: FfiConverterOnlyRead<MatchLayout> {
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
+            FfiConverterSequenceTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
             FfiConverterSequenceTypeRect.read(buf),
             FfiConverterTypePagePlace.read(buf),
             FfiConverterTypeRect.read(buf),
@@ -7011,7 +7030,7 @@ data class PadAsk (
     val `rods`: kotlin.UByte
     , 
     /**
-     * Which page of small keys is open, from 0; counts round.
+     * Which page of the sheet behind MORE is open, from 1; after the last comes the first again. 0 while it is closed.
      */
     val `page`: kotlin.UByte
     
@@ -7079,6 +7098,11 @@ data class PadWords (
      * Opens a doubtful entry.
      */
     val `mend`: Said
+    , 
+    /**
+     * Opens the further keys of the Bank; what is spoken is the title of their sheet too.
+     */
+    val `more`: Said
     
 ){
     
@@ -7095,6 +7119,7 @@ data class PadWords (
 public object FfiConverterTypePadWords: FfiConverterOnlyRead<PadWords> {
     override fun read(buf: ByteBuffer): PadWords {
         return PadWords(
+            FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
             FfiConverterTypeSaid.read(buf),
@@ -7514,6 +7539,11 @@ data class RodPlace (
     val `number`: Rect?
     , 
     /**
+     * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+     */
+    val `first`: Rect?
+    , 
+    /**
      * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
      * of the number, as the digits do: small ones may be below it, a word can't.
      */
@@ -7537,6 +7567,7 @@ public object FfiConverterTypeRodPlace: FfiConverterOnlyRead<RodPlace> {
             FfiConverterUByte.read(buf),
             FfiConverterTypeRect.read(buf),
             FfiConverterTypeRect.read(buf),
+            FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
             FfiConverterOptionalTypeRect.read(buf),
@@ -7579,6 +7610,12 @@ data class RodView (
     val `alert`: kotlin.String
     , 
     /**
+     * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+     * Otherwise empty.
+     */
+    val `word`: kotlin.String
+    , 
+    /**
      * What it is doing.
      */
     val `state`: BankState
@@ -7602,6 +7639,11 @@ data class RodView (
      * That, and since when the digits count.
      */
     val `spokenSince`: kotlin.String
+    , 
+    /**
+     * Whether it is the one to recast first of several that are out; a mark says so where its name has no room.
+     */
+    val `first`: kotlin.Boolean
     , 
     /**
      * Whether the keys act on it.
@@ -7638,11 +7680,13 @@ public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterString.read(buf),
             FfiConverterTypeBankState.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterTypeAction.read(buf),
             FfiConverterLong.read(buf),
@@ -9669,9 +9713,14 @@ data class WeightView (
     val `figure`: kotlin.String
     , 
     /**
-     * Twelve keys: the digits from 1 to 9, GUESS, 0, and the unit.
+     * Twelve keys: the digits from 1 to 9, the key left of 0, 0, and the unit.
      */
     val `pad`: List<FishKey>
+    , 
+    /**
+     * Confirms the figure as a guess by eye; `None` where it is read on the scales alone.
+     */
+    val `guess`: FishKey?
     , 
     /**
      * Confirms that the figure was read on the scales.
@@ -9697,6 +9746,7 @@ public object FfiConverterTypeWeightView: FfiConverterOnlyRead<WeightView> {
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterSequenceTypeFishKey.read(buf),
+            FfiConverterOptionalTypeFishKey.read(buf),
             FfiConverterTypeFishKey.read(buf),
         )
     }
@@ -15099,6 +15149,12 @@ sealed class FishTap {
     
     
     /**
+     * Erases the last digit typed.
+     */
+    object RubOut : FishTap()
+    
+    
+    /**
      * The figure typed was read on the scales.
      */
     object Weighed : FishTap()
@@ -15166,9 +15222,10 @@ public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
                 FfiConverterUByte.read(buf),
                 )
             7 -> FishTap.NextUnit
-            8 -> FishTap.Weighed
-            9 -> FishTap.Guessed
-            10 -> FishTap.Weight(
+            8 -> FishTap.RubOut
+            9 -> FishTap.Weighed
+            10 -> FishTap.Guessed
+            11 -> FishTap.Weight(
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
                 FfiConverterBoolean.read(buf),
@@ -15220,6 +15277,12 @@ public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
             )
         }
         is FishTap.NextUnit -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
+        is FishTap.RubOut -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
                 4UL
@@ -15283,16 +15346,20 @@ public object FfiConverterTypeFishTap : FfiConverterRustBuffer<FishTap>{
                 buf.putInt(7)
                 Unit
             }
-            is FishTap.Weighed -> {
+            is FishTap.RubOut -> {
                 buf.putInt(8)
                 Unit
             }
-            is FishTap.Guessed -> {
+            is FishTap.Weighed -> {
                 buf.putInt(9)
                 Unit
             }
-            is FishTap.Weight -> {
+            is FishTap.Guessed -> {
                 buf.putInt(10)
+                Unit
+            }
+            is FishTap.Weight -> {
+                buf.putInt(11)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
                 FfiConverterBoolean.write(value.`guessed`, buf)
@@ -16831,6 +16898,12 @@ sealed class MatchTap {
     
     
     /**
+     * Erases the last digit typed.
+     */
+    object ScalesRubOut : MatchTap()
+    
+    
+    /**
      * The figure typed is the weight of the net; for another angler's before all-out it is a guess.
      */
     object WeighIn : MatchTap()
@@ -16903,8 +16976,9 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 FfiConverterUByte.read(buf),
                 )
             10 -> MatchTap.ScalesUnit
-            11 -> MatchTap.WeighIn
-            12 -> MatchTap.WeighedIn(
+            11 -> MatchTap.ScalesRubOut
+            12 -> MatchTap.WeighIn
+            13 -> MatchTap.WeighedIn(
                 FfiConverterString.read(buf),
                 FfiConverterTypeWeightUnit.read(buf),
                 FfiConverterLong.read(buf),
@@ -16984,6 +17058,12 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 4UL
             )
         }
+        is MatchTap.ScalesRubOut -> {
+            // Add the size for the Int that specifies the variant plus the size needed for all fields
+            (
+                4UL
+            )
+        }
         is MatchTap.WeighIn -> {
             // Add the size for the Int that specifies the variant plus the size needed for all fields
             (
@@ -17053,12 +17133,16 @@ public object FfiConverterTypeMatchTap : FfiConverterRustBuffer<MatchTap>{
                 buf.putInt(10)
                 Unit
             }
-            is MatchTap.WeighIn -> {
+            is MatchTap.ScalesRubOut -> {
                 buf.putInt(11)
                 Unit
             }
-            is MatchTap.WeighedIn -> {
+            is MatchTap.WeighIn -> {
                 buf.putInt(12)
+                Unit
+            }
+            is MatchTap.WeighedIn -> {
+                buf.putInt(13)
                 FfiConverterString.write(value.`net`, buf)
                 FfiConverterTypeWeightUnit.write(value.`unit`, buf)
                 FfiConverterLong.write(value.`count`, buf)
@@ -23069,6 +23153,22 @@ public object FfiConverterOptionalTypeFiguresView: FfiConverterOnlyRead<FiguresV
 /**
  * @suppress
  */
+public object FfiConverterOptionalTypeFishKey: FfiConverterOnlyRead<FishKey?> {
+    override fun read(buf: ByteBuffer): FishKey? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeFishKey.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
 public object FfiConverterOptionalTypeForecastView: FfiConverterOnlyRead<ForecastView?> {
     override fun read(buf: ByteBuffer): ForecastView? {
         if (buf.get().toInt() == 0) {
@@ -23155,6 +23255,22 @@ public object FfiConverterOptionalTypePageKey: FfiConverterOnlyRead<PageKey?> {
             return null
         }
         return FfiConverterTypePageKey.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypePagePlace: FfiConverterOnlyRead<PagePlace?> {
+    override fun read(buf: ByteBuffer): PagePlace? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypePagePlace.read(buf)
     }
 
 }

@@ -10,6 +10,8 @@ import androidx.compose.ui.Modifier
 import androidx.compose.ui.geometry.CornerRadius
 import androidx.compose.ui.geometry.Offset
 import androidx.compose.ui.geometry.Size
+import androidx.compose.ui.graphics.Color
+import androidx.compose.ui.graphics.Path
 import androidx.compose.ui.graphics.drawscope.Stroke
 import androidx.compose.ui.semantics.LiveRegionMode
 import androidx.compose.ui.semantics.Role
@@ -32,6 +34,7 @@ import app.restwater.core.KeyPlace
 import app.restwater.core.KeyView
 import app.restwater.core.KeyWeight
 import app.restwater.core.PadWords
+import app.restwater.core.PagePlace
 import app.restwater.core.Rect
 import app.restwater.core.RodPlace
 import app.restwater.core.RodView
@@ -41,6 +44,7 @@ import app.restwater.core.Which
 interface BankTaps {
     fun key(key: KeyView)
     fun more()
+    fun back()
     fun rod(rod: RodView)
     fun screens()
     fun open(which: Which)
@@ -61,6 +65,7 @@ fun BankScreen(
     swim: (@Composable () -> Unit)? = null,
     seconds: SecondsOf = { view },
 ) {
+    layout.sheet?.let { return MoreKeys(view, layout.ofPages(), it, words, page, notice, taps) }
     Box(Modifier.fillMaxSize().background(LocalInk.current.paper).semantics { isTraversalGroup = true; paneTitle = view.header.place }) {
         Top(view, layout, words, taps)
         // Without a picture of the swim, the clock takes the fan's place too.
@@ -69,7 +74,7 @@ fun BankScreen(
         // A tap on the strip explains its symbols.
         WaitStrip(view.strip, layout.text.figures.toFloat(), Modifier.at(layout.strip).clickable { taps.open(Which.LEGEND) }, ORDER_STRIP) { seconds().strip }
         if (swim != null) layout.fan?.let { fan -> Fan(fan, words, taps, swim) }
-        Pad(view, layout, page, taps, seconds)
+        Pad(view, layout, words, taps, seconds)
         Notice(notice, layout)
     }
 }
@@ -125,9 +130,15 @@ private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps, seconds: 
 @Composable
 private fun OneClock(rod: RodView, place: RodPlace, seconds: SecondsOf) {
     Box(Modifier.at(place.target).tagged("clock-${rod.rod}").wait(rod)) {
-        Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, LocalInk.current.ink, Modifier.fillMaxSize())
+        if (rod.word.isEmpty()) Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, LocalInk.current.ink, Modifier.fillMaxSize())
+        else ClockWord(rod.word, local(place.target), LocalInk.current.ink)
     }
 }
+
+/** A word in the place of digits, as high as they are. */
+@Composable
+private fun ClockWord(word: String, place: Rect, color: Color) =
+    FitText(word, place.height.toFloat(), color, Modifier.at(place), FontWeight.Bold, oneLine = true)
 
 /** The wait for a screen reader: in minutes, announced when the minute changes. */
 private fun Modifier.wait(rod: RodView) = semantics {
@@ -152,13 +163,28 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
             else drawRoundRect(
                 ink.ink, Offset(edge / 2, edge / 2), Size(size.width - edge, size.height - edge), CornerRadius(1f * mm), Stroke(edge),
             )
+            // Due first: a triangle that points at the number above it.
+            place.first?.takeIf { rod.first }?.let { at ->
+                val (left, top) = (at.left - place.target.left).toFloat() to (at.top - place.target.top).toFloat()
+                val (wide, high) = at.width.toFloat() to at.height.toFloat()
+                val path = Path().apply {
+                    moveTo(left + wide / 2, top)
+                    lineTo(left + wide, top + high)
+                    lineTo(left, top + high)
+                    close()
+                }
+                drawPath(path, text)
+            }
         }
     }
     val word = place.word?.takeIf { rod.alert.isNotEmpty() }
     if (word != null) {
         FitText(rod.alert, word.height.toFloat(), text, Modifier.at(word), FontWeight.Bold, TextAlign.Center)
+    } else if (rod.word.isNotEmpty()) {
+        ClockWord(rod.word, place.digits, text)
     } else {
-        Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits))
+        // The digits of several rods have one form, whether they are few or many: they are compared.
+        Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits), several = true)
     }
     place.name?.let { FitText(rod.label, layout.text.body.toFloat(), text, Modifier.at(it), FontWeight.Bold) }
     place.number?.let { FitText(rod.number, it.width.toFloat() * NUMBER_EM, text, Modifier.at(it), FontWeight.Bold, TextAlign.Center) }
@@ -211,20 +237,20 @@ private fun Fan(place: Rect, words: PadWords, taps: BankTaps, swim: @Composable 
 }
 
 @Composable
-private fun Pad(view: BankView, layout: BankLayout, page: Int, taps: BankTaps, seconds: SecondsOf) {
+private fun Pad(view: BankView, layout: BankLayout, words: PadWords, taps: BankTaps, seconds: SecondsOf) {
     val mm = LocalPxPerMm.current
     val faces = view.keys.associateBy { it.key }
     val shown = layout.keys.mapNotNull { place -> faces[place.key]?.let { place to it.face() } }
     val chosen = view.rods.indexOfFirst { it.chosen }
     val nextRod = view.rods.getOrNull((chosen + 1) % view.rods.size.coerceAtLeast(1))
     val nextFace = nextRod?.let { KeyFace(it.name, it.alert.ifEmpty { it.digits }, it.spoken) }
-    val more = pagerFace(page % layout.pages.toInt(), layout.pages.toInt())
+    val more = words.more.face()
     // Keys of one kind have the same text size.
     val (large, small) = shown.partition { it.first.key in LARGE }
     fun labels(keys: List<Pair<KeyPlace, KeyFace>>) =
         keys.map { (place, face) -> face.label to labelPlace(place.rect, face.sub != null, mm) }
     val others = listOfNotNull(
-        layout.more?.let { more.label to labelPlace(it, true, mm) },
+        layout.more?.let { more.label to labelPlace(it, false, mm) },
         layout.nextRod?.let { place -> nextFace?.let { it.label to labelPlace(place, it.sub != null, mm) } },
     )
     val largePx = commonEm(labels(large), layout.text.primary.toFloat())
@@ -235,10 +261,28 @@ private fun Pad(view: BankView, layout: BankLayout, page: Int, taps: BankTaps, s
         val px = if (place.key in LARGE) largePx else smallPx
         PadKey(face, tag(place.key), px, sub, Modifier.at(place.rect), order) { faces[place.key]?.let(taps::key) }
     }
-    layout.more?.let { PadKey(more, "more", smallPx, smallPx * PAGE_OF, Modifier.at(it), ORDER_MORE, taps::more) }
+    layout.more?.let { PadKey(more, "more", smallPx, 0f, Modifier.at(it), ORDER_MORE, taps::more) }
     layout.nextRod?.let { place ->
         if (nextFace != null) NextRod(nextFace, nextRod, smallPx, sub, place, taps, seconds)
     }
+}
+
+/** The sheet behind MORE: every key that has no place on the pad, and BACK to it. */
+@Composable
+private fun MoreKeys(view: BankView, layout: BankLayout, head: PagePlace, words: PadWords, page: Int, notice: String, taps: BankTaps) {
+    Ground()
+    PageHead(words.more.spoken, notice, layout, head)
+    val mm = LocalPxPerMm.current
+    val shown = layout.keys.mapNotNull { place -> view.keys.find { it.key == place.key }?.let { place to it } }
+    val px = commonEm(shown.map { (place, key) -> key.label to labelPlace(place.rect, key.face().sub != null, mm) }, layout.text.secondary.toFloat())
+    val sub = layout.text.sub.toFloat()
+    shown.forEachIndexed { i, (place, key) ->
+        PadKey(key.face(), tag(place.key), px, sub, Modifier.at(place.rect), ORDER_KEYS + i / 100f) { taps.key(key) }
+    }
+    // The pad is the first of the pages.
+    val pages = layout.pages.toInt() - 1
+    layout.more?.let { PadKey(pagerFace((page - 1) % pages, pages), "more", px, px * PAGE_OF, Modifier.at(it), ORDER_MORE, taps::more) }
+    Back(layout, words, onBack = taps::back)
 }
 
 /** The key of the other rod, with its wait or what can't wait: the only thing that is recomposed each second. */

@@ -56,8 +56,15 @@ fun WeightScreen(
     val labels = view.pad.mapIndexed { i, key -> key.label to labelPlace(keys.pad[i], key.sub.isNotBlank(), mm) }
     val px = padEms(labels, layout.text.primary.toFloat())
     view.pad.forEachIndexed { i, key -> KeyAt(key, keys.pad[i], layout, px[i], onKey) }
-    KeyAt(view.weighed, keys.wide, layout, layout.text.primary.toFloat(), onKey)
-    Back(layout, words, onBack = onBack)
+    val guess = view.guess
+    if (guess == null) {
+        KeyAt(view.weighed, keys.wide, layout, layout.text.primary.toFloat(), onKey)
+        return Back(layout, words, onBack = onBack)
+    }
+    val takes = listOf(guess, view.weighed).zip(keys.padTakes)
+    val em = commonEm(takes.map { (key, at) -> key.label to labelPlace(at, key.sub.isNotBlank(), mm) }, layout.text.primary.toFloat())
+    for ((key, at) in takes) KeyAt(key, at, layout, em, onKey)
+    Back(layout, words, keys.padBack, onBack)
 }
 
 @Composable

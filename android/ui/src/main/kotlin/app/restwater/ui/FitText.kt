@@ -185,25 +185,27 @@ internal const val SMALLER = 0.95169515f
  * second redraws the digits and reuses the recorded rest of the screen.
  */
 @Composable
-fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start) {
+fun Digits(text: () -> String, color: Color, modifier: Modifier = Modifier, align: TextAlign = TextAlign.Start, several: Boolean = false) {
     val measurer = textMeasurer()
     val density = LocalDensity.current
     Canvas(modifier.clearAndSetSemantics { }.graphicsLayer()) {
         val digits = text()
         val em = size.height / CAP_OF_EM
-        val parts = measurer.clock(digits, em, size.width, density)
-        var left = if (align == TextAlign.End) (size.width - parts.sumOf { it.size.width }).coerceAtLeast(0f) else 0f
+        val parts = measurer.clock(digits, em, size.width, density, several)
+        val apart = if (parts.size > 1) em * BEFORE_SECONDS else 0f
+        var left = if (align == TextAlign.End) (size.width - apart - parts.sumOf { it.size.width }).coerceAtLeast(0f) else 0f
         for (part in parts) {
             drawText(part, color, Offset(left, size.height - part.firstBaseline))
-            left += part.size.width
+            left += part.size.width + apart
         }
     }
 }
 
-private fun TextMeasurer.clock(digits: String, em: Float, width: Float, density: Density): List<TextLayoutResult> {
+private fun TextMeasurer.clock(digits: String, em: Float, all: Float, density: Density, several: Boolean): List<TextLayoutResult> {
     fun line(text: String, em: Float, cut: FontFamily) =
         measure(text, style(em, density, FontWeight.Bold, TextAlign.Left, cut), softWrap = false, maxLines = 1)
-    Face.clocks.forEach { cut -> line(digits, em, cut).let { if (it.size.width <= width) return listOf(it) } }
+    if (!several) Face.clocks.forEach { cut -> line(digits, em, cut).let { if (it.size.width <= all) return listOf(it) } }
+    val width = all - em * BEFORE_SECONDS
     val narrowest = Face.clocks.last()
     val at = digits.lastIndexOf(':').coerceAtLeast(0)
     val (minutes, seconds) = digits.substring(0, at) to digits.substring(at)
@@ -214,14 +216,18 @@ private fun TextMeasurer.clock(digits: String, em: Float, width: Float, density:
     return listOf(line(minutes, size, narrowest), line(seconds, size * share, narrowest))
 }
 
+/** Between high minutes and the colon of their seconds, as a share of the minutes' em: a 4 would run into it. */
+private const val BEFORE_SECONDS = 0.05f
+
 /** Height of the seconds beside high minutes, as a share of the minutes' height. */
 private const val MOST_SECONDS = 0.5f
 private const val LEAST_SECONDS = 0.3f
 
 /**
  * The first sentence large, the whole of the second below it, then as many of the others as fit. Large text becomes smaller, down to
- * [least] of its size, before it drops a sentence that is there at 100 %. [optional] if the others are shown only where they have room
- * beside the first at the size of 100 %.
+ * [least] of its size, before it drops a sentence that is there at 100 %; but the first two, the verdict and what it rests on, are
+ * not made much smaller for a further one. [optional] if the others are shown only where they have room beside the first at the size
+ * of 100 %.
  */
 @Composable
 fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier, least: Float = 1f, optional: Boolean = false) {
@@ -243,8 +249,9 @@ private fun TextMeasurer.largeColumn(
     if (least >= 1f) return large
     val wanted = if (!optional) column(first, others, firstPx * least, otherPx * least, width, height, density).size
     else 1 + (others.size downTo 0).first { n -> all(first, others.take(n), firstPx * least, otherPx * least, width, height, density).drop(1).all { it.whole } }
+    val smallest = if (optional) least else least.coerceAtLeast(FOR_A_FURTHER)
     var share = 1f
-    while (wanted > large.size && share > least * HAIR) {
+    while (wanted > large.size && share > smallest * HAIR) {
         // The first sentence keeps its size longest.
         for (before in BEFORE_OTHERS) {
             val all = all(first, others.take(wanted - 1), firstPx * share, otherPx * (share / before).coerceAtLeast(least), width, height, density)
@@ -252,7 +259,7 @@ private fun TextMeasurer.largeColumn(
         }
         share *= SMALLER
     }
-    return if (wanted > large.size && !optional) column(first, others, firstPx * least, otherPx * least, width, height, density) else large
+    return large
 }
 
 /** All of them, each in what those above it leave. */
@@ -265,6 +272,9 @@ private fun TextMeasurer.all(
         add(fitAt(otherPx, sentence, width, room, density, FontWeight.Medium))
     }
 }
+
+/** The first two sentences of large text become no smaller than this share of their size for the sake of a further one. */
+private const val FOR_A_FURTHER = 0.75f
 
 /** How many times as large as at 100 % the first sentence is in comparison with the others. */
 private val BEFORE_OTHERS = listOf(1f, 1.25f, 1.6f)

@@ -42,7 +42,7 @@ open class Records {
     val legend get() = (said[Which.LEGEND] as? Screen.Legend)?.v1
 
     /** Keeps a record in place of the one before. */
-    protected fun show(screen: Screen) {
+    protected open fun show(screen: Screen) {
         if (screen is Screen.Bank) {
             bank = screen.v1
             steadyBank = screen.v1.withoutSeconds()

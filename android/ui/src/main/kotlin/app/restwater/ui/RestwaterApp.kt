@@ -261,7 +261,8 @@ fun Trouble(text: String, measure: GlassMeasure, key: String? = null, onKey: () 
 private fun taps(state: RestwaterState) = object : BankTaps {
     override fun key(key: KeyView) = state.tap(key)
     override fun more() = state.more()
+    override fun back() = state.back()
     override fun rod(rod: RodView) = state.act(rod.choose)
-    override fun screens() = state.openByKey(Showing.SCREENS)
-    override fun open(which: Which) = state.openByKey(Showing.of(which))
+    override fun screens() = state.openFromBank(Showing.SCREENS)
+    override fun open(which: Which) = state.openFromBank(Showing.of(which))
 }

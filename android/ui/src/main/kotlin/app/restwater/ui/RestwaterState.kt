@@ -5,6 +5,7 @@ import androidx.compose.runtime.mutableStateOf
 import androidx.compose.runtime.setValue
 import app.restwater.core.Action
 import app.restwater.core.BankState
+import app.restwater.core.BankView
 import app.restwater.core.ScreenListView
 import app.restwater.core.FanGlass
 import app.restwater.core.FishKey
@@ -15,6 +16,7 @@ import app.restwater.core.Moment
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
+import app.restwater.core.Screen
 import app.restwater.core.Settings
 import app.restwater.core.SwimKey
 import app.restwater.core.SwimKeyView
@@ -100,7 +102,7 @@ class RestwaterState(
     var notice by mutableStateOf("")
         private set
 
-    /** Which page of small keys is open. */
+    /** Which page of the sheet behind MORE is open, from 1; 0 while it is closed. */
     var page by mutableStateOf(0)
         private set
 
@@ -200,10 +202,20 @@ class RestwaterState(
     /** Whether the phone is being asked where it is. */
     private var reading = false
 
-    /** A key of the Bank screen. */
+    /** A key of the Bank screen. A tap that was accepted closes the sheet behind MORE. */
     fun tap(key: KeyView) {
-        page = 0
-        follow(key.tap)
+        val opens = key.tap as? KeyTap.Open ?: return follow(key.tap) { page = 0 }
+        openFromBank(Showing.of(opens.which))
+    }
+
+    /** A key of the Bank opens a screen, unless the thumb has just tapped one of the sheet behind MORE, which was in its place. */
+    fun openFromBank(which: Showing) = act(Action.Opened) { open(which) }
+
+    /** The sheet has the keys of one rod in one state: with another the pad is back, since that is where LANDED would be. */
+    override fun show(screen: Screen) {
+        fun BankView.about() = state to rods.find { it.chosen }?.rod
+        if (screen is Screen.Bank && bank?.about().let { it != null && it != screen.v1.about() }) page = 0
+        super.show(screen)
     }
 
     /** Taps whose answer is not on the screen yet. */
@@ -244,9 +256,9 @@ class RestwaterState(
         feel.refused()
     }
 
-    /** The next page of small keys. */
+    /** Opens the sheet behind MORE, or turns to its next page. */
     fun more() {
-        page += 1
+        if (page == 0) act(Action.Opened) { page = 1 } else page += 1
     }
 
     /** A choice in a row of this shell. */
@@ -267,7 +279,7 @@ class RestwaterState(
         private set
 
     /**
-     * The screen and the page of small keys that were open before the system ended the app, and what they were [about]. If that
+     * The screen and the page of further keys that were open before the system ended the app, and what they were [about]. If that
      * is gone, so is the screen: what was typed on it would go elsewhere.
      */
     fun reopen(which: Showing, page: Int, about: String) {
@@ -299,6 +311,7 @@ class RestwaterState(
     private var goal = Showing.BANK
 
     private fun toTop(which: Showing) {
+        if (which != Showing.BANK) page = 0
         goal = which
         showing = which
     }
@@ -329,6 +342,7 @@ class RestwaterState(
 
     /** Back to the Bank. The core has to know, since a second tap of a cold thumb would hit CAST. */
     fun back() {
+        page = 0
         act(Action.Back)
         open(Showing.BANK)
     }
