@@ -237,7 +237,9 @@ impl Rows<'_> {
         };
         let value = net.limit.map_or_else(none, |weight| short(self.input.words, weight));
         let row = self.row("limit", value, all.iter().map(limit_of).collect(), true);
-        let label = self.input.say("match-row-limit", &[("net", &net.name)]);
+        // The number stays on the line of its net.
+        let net_name = net.name.replace(' ', "\u{a0}");
+        let label = self.input.say("match-row-limit", &[("net", &net_name)]);
         ChoiceRow { tag: format!("limit-{}", i + 1), label, ..row }
     }
 

@@ -43,7 +43,7 @@ internal fun deskPictures(played: Played, last: DayTap) {
         write("mend-list") { MendScreen(mend, layout, words, "", left, { }) { } }
         if (opened.open != null) write("mend-entry") { MendScreen(opened, layout, words, "", left, { }) { } }
         write("phone") { RowsScreen(phone.title, phone.rows, layout, words, "", { }) { } }
-        val row = phone.rows.maxByOrNull { it.choices.size }?.id
+        val row = phone.rows.maxByOrNull { it.choices.size }?.tag
         write("phone-row") { RowsScreen(phone.title, phone.rows, layout, words, "", { }, row = row) { } }
     }
 }

@@ -143,7 +143,7 @@ private fun pictures(played: Played, tap: DayTap, bank: BankView, name: String) 
 /** Tackle, and the row with the most choices opened. */
 private fun tacklePictures(tackle: TackleView, bank: BankView, played: Played, write: (String, ByteArray) -> Unit) {
     write("tackle", tacklePicture(tackle, bank, played.glass, played.words, null))
-    val open = tackle.rows.maxByOrNull { it.choices.size }?.id
+    val open = tackle.rows.maxByOrNull { it.choices.size }?.tag
     write("tackle-row", tacklePicture(tackle, bank, played.glass, played.words, open))
     write("tackle-row-large-text", tacklePicture(tackle, bank, played.glass.copy(textScale = 2.0), played.words, open))
 }
