@@ -26,12 +26,22 @@ impl Entropy for Seeded {
 /// Plays a day file into a log of its own and calls `each` after every line; returns the app at the end.
 pub fn play(
     text: &str,
+    each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,
+) -> Result<App, Box<dyn Error>> {
+    play_in("en-GB", text, each)
+}
+
+/// The same on a phone in another language.
+pub fn play_in(
+    language: &str,
+    text: &str,
     mut each: impl FnMut(&DayTap, &mut App) -> Result<(), Box<dyn Error>>,
 ) -> Result<App, Box<dyn Error>> {
     let dir = tempfile::tempdir()?;
     let day = read_day(text)?;
     let begins = &day.first().ok_or("a day has lines")?.at;
     let mut app = App::open(dir.path(), Box::new(Seeded::new(1)), begins)?;
+    app.set_language(language);
     for tap in &day {
         if let Some(action) = &tap.action {
             app.act(action, &tap.at).map_err(|error| format!("{action:?}: {}", app.message(&error)))?;

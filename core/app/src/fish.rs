@@ -301,7 +301,7 @@ fn landed_last(session: &Session, rod: u8) -> Option<Uuid> {
 
 /// The name of a class as the match's rules spell it.
 fn named(setup: &MatchSetup, name: &str) -> Option<String> {
-    Some(setup.classes.get(setup.class(name)?)?.name.clone())
+    Some(setup.classes.get(screen::class_place(setup, name)?)?.name.clone())
 }
 
 /// Normalises a name given by the angler.

@@ -215,8 +215,8 @@ impl App {
     /// A net of the rules by its name.
     pub(super) fn net_name(&self, name: &str) -> Result<String, AppError> {
         let rules = &self.match_setup().ok_or(NotNow::NoMatch)?.rules;
-        let net = rules.net(name).ok_or_else(|| MatchError::from(RulesError::NoSuchNet(name.to_owned())))?;
-        Ok(net.name.clone())
+        let place = screen::net_place(rules, name).ok_or_else(|| no_such_net(name))?;
+        Ok(rules.nets[place].name.clone())
     }
 
     fn set_match(&mut self, setup: &MatchSetup, at: &Moment) -> Result<String, AppError> {
@@ -247,8 +247,8 @@ impl App {
             }
             RuleTap::Nets { count } => self.nets(&mut setup, usize::from(within("nets", *count, 1, 9)?)),
             RuleTap::Limit { net, limit } => {
-                let known = setup.rules.nets.iter_mut().find(|known| same_name(&known.name, net));
-                known.ok_or_else(|| MatchError::from(RulesError::NoSuchNet(net.clone())))?.limit = *limit;
+                let place = screen::net_place(&setup.rules, net).ok_or_else(|| no_such_net(net))?;
+                setup.rules.nets[place].limit = *limit;
             }
             RuleTap::Over { over } => setup.rules.over_limit = *over,
             RuleTap::Landing { minutes } => setup.rules.landing_min = within("landing", *minutes, 0, 120)?,
@@ -258,7 +258,7 @@ impl App {
             RuleTap::Class { class } => self.toggle_class(&mut setup, *class),
             RuleTap::Counting { class } => toggle_counting(&mut setup, class)?,
             RuleTap::Guess { class, weight } => {
-                let place = setup.class(class).ok_or_else(|| no_such_class(class))?;
+                let place = screen::class_place(&setup, class).ok_or_else(|| no_such_class(class))?;
                 setup.classes[place].guess = screen::guess_in(*weight, setup.unit);
             }
             RuleTap::Unit { unit } => screen::weigh_in_unit(&mut setup, *unit),
@@ -403,9 +403,13 @@ fn toggle(alarms: &mut Vec<u16>, minutes: u16) {
     }
 }
 
+fn no_such_net(name: &str) -> AppError {
+    MatchError::from(RulesError::NoSuchNet(name.to_owned())).into()
+}
+
 /// Toggles whether a class counts; other kinds keep their rule.
 fn toggle_counting(setup: &mut MatchSetup, name: &str) -> Result<(), AppError> {
-    let place = setup.class(name).ok_or_else(|| no_such_class(name))?;
+    let place = screen::class_place(setup, name).ok_or_else(|| no_such_class(name))?;
     let name = setup.classes[place].name.clone();
     match &mut setup.rules.counting {
         Counting::Everything => setup.rules.counting = Counting::AllBut(vec![name]),

@@ -264,6 +264,7 @@ rig-none = Montage offen
 rig-hooklength = Vorfach { $length }
 rig-hook = Haken { $size }
 rig-popup = Pop-up { $length }
+rig-lead-oz = { $ounces } oz
 rig-lead-g = { $grams } g
 
 notice-late = { $what } notiert, und der Biss { $seconds ->

@@ -56,6 +56,7 @@ bench-key-want-more = SOLL +1
 bench-key-want-less = SOLL −1
 bench-key-want-sub = für den Tag
 
+bench-cut-down-none = Noch ist nichts gebunden: trag Gebundenes unter Vorfächer ein.
 bench-cut-down-says = { $count ->
     [0] Nichts zu kürzen: kein übriges Vorfach ist lang genug für das, was fehlt.
     [one] 1 zu kürzen, { $waste } Abfall.
@@ -114,6 +115,7 @@ bench-key-spool = DAZU
 bench-key-spool-sub = { $mm } mm, { $metres } m
 
 bench-pop-up-says = { $shot } hält ihn unten, mit { $over } Reserve.
+bench-pop-up-barely = { $shot } hält ihn gerade noch unten: probier es am Ufer aus.
 bench-no-shot = kein Schrot
 bench-lift = Auftrieb des Köders
 bench-hook-under-water = Haken im Wasser

@@ -91,6 +91,10 @@ book-open-files = Dateien
 book-open-files-sub = senden, sichern
 book-open-mend = Prüfen
 book-open-mend-sub = zweifelhafte
+book-open-mend-count = { $count ->
+    [one] 1 Eintrag
+   *[other] { $count } Einträge
+}
 
 book-rates-title = Fang je Stunde
 book-rates-figures-title = Zahlen
@@ -112,8 +116,8 @@ book-together = { $count ->
     [one] 1 Ansitz
    *[other] { $count } Ansitze
 }
-book-bites-rate = Bisse, Rutenstunden
-book-landed-rate = Gelandet, gefischte Stunden
+book-bites-rate = Bisse je Rutenstunde
+book-landed-rate = Fische je Stunde gelandet
 book-nothing-out = nichts draußen
 book-per-hour = { $rate } je Stunde
 book-counts = { $count } in { $hours } Std.
@@ -216,15 +220,16 @@ next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Ein Tag: versuch es noch einmal im Wechsel.
 next-heights = Höhen { $open }
 next-heights-why = an diesem Gewässer nicht probiert
-next-few-days = ob jener Tag war wie andere: { $count ->
-    [one] 1 Ansitz
-   *[other] { $count } Ansitze
-} an diesem Gewässer
+next-few-days = ob jener Tag üblich war: { $count ->
+    [one] 1 Ansitz hier
+   *[other] { $count } Ansitze hier
+}
 next-few-days-why = Ab drei sagt es etwas.
-next-cold = was Kälte bewirkt: { $count } von { $all ->
-    [one] 1 Ansitz
-   *[other] { $all } Ansitzen
-} ohne Wassertemperatur
+next-cold-none = was Kälte bewirkt: keine Wassertemperatur notiert
+next-cold = was Kälte bewirkt: keine Wassertemperatur an { $count } von { $all ->
+    [one] 1 Tag
+   *[other] { $all } Tagen
+}
 next-cold-why = Mit einem Tippen notiert, unter Wetter.
 next-how = Das sagt, was war, nicht, was sein wird.
 book-type-plan = Eigener Plan fürs nächste Mal
@@ -350,6 +355,9 @@ day-place = Wo
 day-place-most = { $spot }: { $bites } von { $all ->
     [one] 1 Biss
    *[other] { $all } Bissen
+}, in { $casts } von { $made ->
+    [one] 1 Wurf
+   *[other] { $made } Würfen
 }.
 day-beside = Nachbarn
 day-next = Als Nächstes

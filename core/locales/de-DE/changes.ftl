@@ -65,7 +65,7 @@ change-find-out-spots = So zeigt es sich: ein Wurf auf { $a }; zwei auf { $b }; 
 change-find-out-days = So zeigt es sich über mehrere Ansitze: { $a }, { $b }, { $b }, { $a } auf einer Stelle, mit einer Rute.
 change-find-out-spots-days = So zeigt es sich über mehrere Ansitze: ein Wurf auf { $a }; zwei auf { $b }; einer auf { $a }; alle mit derselben Rute.
 change-rate = { $rate } je Stunde und Rute ({ $limits })
-change-of-100 = Von 100 Änderungen, die so aussehen, sprechen etwa { $better } für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
+change-of-100 = Von 100 Änderungen, die so aussehen, sprechen etwa { $better } für { $value }; { $worse } für { $other }; bei etwa { $same } sind sich beide zu ähnlich, um zu zählen.
 change-ratio = { $value } gegen { $other }: { $ratio }-mal so viele Bisse je Minute (95 %: { $limits }).
 change-ratio-open = { $value } gegen { $other }: kein Verhältnis, eine Seite hat keinen Biss.
 change-p = Exakt { $exact }; in Blöcken von Würfen { $block }. Angehoben für { $count ->
@@ -74,15 +74,15 @@ change-p = Exakt { $exact }; in Blöcken von Würfen { $block }. Angehoben für 
 }: { $exactadjusted } und { $blockadjusted }. Jederzeit am Tag gelesen: { $anylook }.
 change-block-once = In Blöcken kann p bei so wenigen Wechseln nicht unter { $least } liegen.
 change-more = Etwa { $casts } weitere Würfe im Wechsel würden es in 8 von 10 Fällen klären.
-change-more-maybe = { $casts } weitere Würfe im Wechsel würden es etwa { $days ->
-    [one] einmal
-   *[other] { $days }-mal
-} in 10 klären.
+change-more-maybe = { $casts } weitere Würfe im Wechsel würden es an { $days ->
+    [one] 1 Tag
+   *[other] { $days } Tagen
+} von 10 klären.
 change-more-day = Ein Tag ist dafür zu kurz: { $casts } weitere Würfe im Wechsel sind zu wenige.
 change-more-clear = Für heute sind keine Würfe mehr nötig.
 reason-few-bites = Weniger als drei Bisse auf beiden Seiten zusammen.
 reason-few-casts = Weniger als drei Würfe auf einer Seite.
-reason-once = Nur einmal gewechselt: vom Lauf des Tages nicht zu trennen.
+reason-once = Nur einmal gewechselt: von der Tageszeit nicht zu trennen.
 reason-few-switches = Zu selten gewechselt: es kann an der Stunde liegen.
 reason-together = Immer zusammen geändert mit: { $factor }. Die zwei sind nicht zu trennen.
 reason-clumps = Die Bisse kamen in Schüben, es kann Glück sein.
@@ -132,7 +132,7 @@ question-others = { $sessions ->
     [one] 1 weiterer Ansitz zählt nicht.
    *[other] { $sessions } weitere Ansitze zählen nicht.
 }
-question-of-100 = Bei diesen Ansitzen, von 100 Fragen, die so aussehen, sprechen etwa { $better } für { $value }; { $worse } für { $other }; { $same } machen keinen Unterschied.
+question-of-100 = Bei diesen Ansitzen, von 100 Fragen, die so aussehen, sprechen etwa { $better } für { $value }; { $worse } für { $other }; bei etwa { $same } sind sich beide zu ähnlich, um zu zählen.
 question-more = Etwa { $sessions ->
     [one] 1 weiterer Ansitz
    *[other] { $sessions } weitere Ansitze

@@ -83,7 +83,7 @@ files-made-map = { $count ->
     *[other] Der Platz mit { $count } Marken und Strukturen
   }
 
-incoming-title = Diese Datei
+incoming-title = Einlesen
 incoming-title-after = Eingelesen
 incoming-sessions = { $count ->
     [one] 1 Ansitz

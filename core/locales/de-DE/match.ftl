@@ -40,6 +40,7 @@ match-coming-says = Wahrscheinliches Ergebnis: { $low } bis { $high }.
 match-coming-one = Wahrscheinliches Ergebnis: { $low }.
 match-coming-cant-tell = Noch unklar: zu wenige Bisse, um zu sagen, was kommt.
 
+match-result-weigh = Gewogen wird unter Waage.
 match-bites = Bisse noch
 match-fish-to-come = Fische noch
 match-weight-to-come = Gewicht noch

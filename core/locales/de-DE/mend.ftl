@@ -8,6 +8,7 @@ mend-says = { $count ->
     *[other] { $count } Einträge anzusehen.
   }
 mend-settled = Erledigt. STORNO am Ufer holt es zurück.
+mend-of-cast = { $entry }, { $minutes } min nach dem Wurf um { $time }
 mend-keep = SO LASSEN
 mend-keep-it = es stimmt
 mend-added = Vergessen

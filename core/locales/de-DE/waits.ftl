@@ -19,7 +19,7 @@ waits-counts = { $bites ->
     [0] {" "}dieses Ansitzes
     [one] {" "}aus 1 Ansitz
    *[other] {" "}aus { $sessions } Ansitzen
-}, { $minutes } min gewartet.
+}, { $time } im Wasser.
 waits-row-rod = Rute
 waits-row-spot = Stelle
 waits-row-bait = Köder
@@ -61,10 +61,10 @@ waits-cant-tell = Noch unklar: bisher { $bites ->
    *[other] { $bites } Bisse
 }.
 waits-survival = Noch ohne Biss
-waits-half = Von Würfen, die { $median } min liegen, bekommt etwa die Hälfte einen Biss (geschätzt).
+waits-half = Lass Würfe { $median } min liegen: bis dahin hat etwa die Hälfte einen Biss (geschätzt).
 waits-half-limits = Die Zeit, nach der die Hälfte einen Biss hat, könnte { $limits } min sein (95-%-Grenzen).
 waits-half-limits-open = Die Zeit, nach der die Hälfte einen Biss hat, könnte { $low } min oder mehr sein (95-%-Grenze).
-waits-not-half = Von Würfen, die { $longest } min liegen, die längste Wartezeit, bekommt weniger als die Hälfte einen Biss (geschätzt).
+waits-not-half = Bis { $longest } min, der längsten Wartezeit, hat weniger als die Hälfte der Würfe einen Biss (geschätzt).
 waits-survival-how = Stufen: gesehen; Punkte: wie weit das täuschen kann. Gestrichelt: für den nächsten Wurf erwartet.
 waits-survival-figures = Stufen nach Kaplan und Meier, Punkte ihre Log-log-Grenzen (95 %), weit genug dafür, dass Würfe einer Stunde einander gleichen.
 waits-hazard = Wann Bisse kommen

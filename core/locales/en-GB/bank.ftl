@@ -266,6 +266,7 @@ rig-none = Rig not set
 rig-hooklength = { $length } hooklength
 rig-hook = size { $size }
 rig-popup = { $length } pop-up
+rig-lead-oz = { $ounces } oz
 rig-lead-g = { $grams } g
 
 notice-late = { $what } logged, and the bite { $seconds ->

@@ -56,6 +56,7 @@ bench-key-want-more = CARRY +1
 bench-key-want-less = CARRY −1
 bench-key-want-sub = for the day
 
+bench-cut-down-none = Nothing is tied yet: log ties under Hooklengths.
 bench-cut-down-says = { $count ->
     [0] Nothing to cut down: no spare tie is long enough for one that is missing.
     [one] 1 to cut down, { $waste } cut off.
@@ -114,6 +115,7 @@ bench-key-spool = ADD
 bench-key-spool-sub = { $mm } mm, { $metres } m
 
 bench-pop-up-says = { $shot } holds it down, with { $over } to spare.
+bench-pop-up-barely = { $shot } only just holds it down: try it in the margin.
 bench-no-shot = no shot
 bench-lift = Lift of the bait
 bench-hook-under-water = Hook under water

@@ -92,6 +92,10 @@ book-open-files = Files
 book-open-files-sub = send, back up
 book-open-mend = Mend
 book-open-mend-sub = doubtful entries
+book-open-mend-count = { $count ->
+    [one] 1 entry
+   *[other] { $count } entries
+}
 
 book-rates-title = Catch per hour
 book-rates-figures-title = Figures
@@ -113,8 +117,8 @@ book-together = { $count ->
     [one] 1 session
    *[other] { $count } sessions
 }
-book-bites-rate = Bites, rod hours
-book-landed-rate = Landed, hours fished
+book-bites-rate = Bites for each rod hour
+book-landed-rate = Fish landed an hour
 book-nothing-out = nothing out
 book-per-hour = { $rate } an hour
 book-counts = { $count } in { $hours } h
@@ -217,15 +221,16 @@ next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Only one day: alternate the two again.
 next-heights = heights { $open }
 next-heights-why = not tried on this water
-next-few-days = whether that day was like others: { $count ->
-    [one] 1 session
-   *[other] { $count } sessions
-} on this water
+next-few-days = whether that day was usual: { $count ->
+    [one] 1 session here
+   *[other] { $count } sessions here
+}
 next-few-days-why = It takes three or more to tell.
-next-cold = what cold does: { $count } of { $all ->
-    [one] 1 session
-   *[other] { $all } sessions
-} without a water temperature
+next-cold-none = what cold does: no water temperature was logged
+next-cold = what cold does: no water temperature on { $count } of { $all ->
+    [one] 1 day
+   *[other] { $all } days
+}
 next-cold-why = Log it in one tap under Weather.
 next-how = This says what happened, not what will happen.
 book-type-plan = Own plan for next time
@@ -351,6 +356,9 @@ day-place = Where
 day-place-most = { $spot }: { $bites } of { $all ->
     [one] 1 bite
    *[other] { $all } bites
+}, in { $casts } of { $made ->
+    [one] 1 cast
+   *[other] { $made } casts
 }.
 day-beside = Neighbours
 day-next = Try next

@@ -65,7 +65,7 @@ change-find-out-spots = To find out: one cast at { $a }; two at { $b }; one at {
 change-find-out-days = To find out over several sessions: { $a }, { $b }, { $b }, { $a } on one spot, one rod.
 change-find-out-spots-days = To find out over several sessions: one cast at { $a }; two at { $b }; one at { $a }; all with the same rod.
 change-rate = { $rate } an hour for each rod ({ $limits })
-change-of-100 = Of 100 changes that look like this, about { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
+change-of-100 = Of 100 changes that look like this, about { $better } favour { $value }; { $worse } favour { $other }; in about { $same } the two are too alike to matter.
 change-ratio = { $value } against { $other }: { $ratio } times the bites per minute (95 %: { $limits }).
 change-ratio-open = { $value } against { $other }: no ratio, one side has no bites.
 change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count ->
@@ -74,15 +74,15 @@ change-p = Exact { $exact }; in blocks of casts { $block }. Raised for { $count 
 }: { $exactadjusted } and { $blockadjusted }. Read at any moment of the day: { $anylook }.
 change-block-once = In blocks, p can't be lower than { $least } with so few switches.
 change-more = About { $casts } more casts, alternated, would settle it 8 times in 10.
-change-more-maybe = { $casts } more casts, alternated, would settle it about { $days ->
-    [one] once
-   *[other] { $days } times
+change-more-maybe = { $casts } more casts, alternated, would settle it on { $days ->
+    [one] 1 day
+   *[other] { $days } days
 } in 10.
 change-more-day = One day is too short for that: { $casts } more casts, alternated, are too few.
 change-more-clear = No more casts are needed for today.
 reason-few-bites = Fewer than three bites on both sides together.
 reason-few-casts = Fewer than three casts on one side.
-reason-once = Changed once only: it can't be told from the drift of the day.
+reason-once = Changed once only: it can't be told from the time of day.
 reason-few-switches = Changed too few times to say: the hour may be the reason.
 reason-together = Always changed together with { $factor }: the two can't be told apart.
 reason-clumps = Bites came in bursts, so this may be luck.
@@ -132,7 +132,7 @@ question-others = { $sessions ->
     [one] 1 more session doesn't count.
    *[other] { $sessions } more sessions don't count.
 }
-question-of-100 = Over these sessions, of 100 questions that look like this, about { $better } favour { $value }; { $worse } favour { $other }; { $same } make no difference.
+question-of-100 = Over these sessions, of 100 questions that look like this, about { $better } favour { $value }; { $worse } favour { $other }; in about { $same } the two are too alike to matter.
 question-more = About { $sessions ->
     [one] 1 more session
    *[other] { $sessions } more sessions

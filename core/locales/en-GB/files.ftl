@@ -83,7 +83,7 @@ files-made-map = { $count ->
     *[other] The swim with { $count } marks and features
   }
 
-incoming-title = This file
+incoming-title = Import
 incoming-title-after = Imported
 incoming-sessions = { $count ->
     [one] 1 session

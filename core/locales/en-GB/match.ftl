@@ -40,6 +40,7 @@ match-late-how = After { $time } ({ $from } to { $to }) a new cast has less than
 match-coming-says = Likely finish: { $low } to { $high }.
 match-coming-one = Likely finish: { $low }.
 match-coming-cant-tell = Can't tell yet: too few bites to say what is to come.
+match-result-weigh = Weigh in under Scales.
 match-bites = Bites to come
 match-fish-to-come = Fish to come
 match-weight-to-come = Weight to come

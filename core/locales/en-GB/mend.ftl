@@ -8,6 +8,7 @@ mend-says = { $count ->
     *[other] { $count } entries to look at.
   }
 mend-settled = Done. UNDO on the Bank brings it back.
+mend-of-cast = { $entry }, { $minutes } min after the cast at { $time }
 mend-keep = KEEP IT
 mend-keep-it = it is right
 mend-added = Forgotten

@@ -20,7 +20,7 @@ waits-counts = { $bites ->
     [0] {" "}this session
     [one] {" "}over 1 session
    *[other] {" "}over { $sessions } sessions
-}, { $minutes } min waited.
+}, { $time } in the water.
 waits-row-rod = Rod
 waits-row-spot = Spot
 waits-row-bait = Bait
@@ -62,10 +62,10 @@ waits-cant-tell = Can't tell yet: { $bites ->
    *[other] { $bites } bites
 } so far.
 waits-survival = Still without a bite
-waits-half = Of casts left out { $median } min, about half get a bite (estimated).
+waits-half = Leave casts { $median } min, and about half get a bite by then (estimated).
 waits-half-limits = The time by which half get a bite could be { $limits } min (95 % limits).
 waits-half-limits-open = The time by which half get a bite could be { $low } min or more (95 % limit).
-waits-not-half = Of casts left out { $longest } min, the longest wait, fewer than half get a bite (estimated).
+waits-not-half = By { $longest } min, the longest wait, fewer than half of the casts get a bite (estimated).
 waits-survival-how = Steps: what was seen, dots how far it may be off. Dashes: what is expected of the next cast.
 waits-survival-figures = Steps by Kaplan and Meier, dots their log-log limits (95 %), wide enough for casts of one hour being alike.
 waits-hazard = When bites come

@@ -264,6 +264,7 @@ rig-none = Sans montage
 rig-hooklength = bas de ligne { $length }
 rig-hook = n° { $size }
 rig-popup = pop-up { $length }
+rig-lead-oz = { $ounces } oz
 rig-lead-g = { $grams } g
 
 notice-late = Noté : { $what }, et la touche { $seconds ->

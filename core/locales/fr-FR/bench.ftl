@@ -65,6 +65,7 @@ bench-key-want-more = PRÉVU +1
 bench-key-want-less = PRÉVU −1
 bench-key-want-sub = pour le jour
 
+bench-cut-down-none = Rien n'est encore prêt : notez vos bas de ligne sous Bas de ligne.
 bench-cut-down-says = { $count ->
     [0] Rien à raccourcir : aucun bas de ligne en trop n'est assez long pour ce qui manque.
     [one] { $count } à raccourcir, { $waste } de chute.
@@ -122,6 +123,7 @@ bench-key-spool = AJOUTER
 bench-key-spool-sub = { $mm } mm, { $metres } m
 
 bench-pop-up-says = { $shot } le tiennent, avec { $over } de marge.
+bench-pop-up-barely = { $shot } le tiennent tout juste : essayez au bord.
 bench-no-shot = aucun plomb
 bench-lift = Portance de l'appât
 bench-hook-under-water = Hameçon dans l'eau

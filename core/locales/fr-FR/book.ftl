@@ -91,6 +91,10 @@ book-open-files = Fichiers
 book-open-files-sub = envoi, copies
 book-open-mend = Revoir
 book-open-mend-sub = notes douteuses
+book-open-mend-count = { $count ->
+    [one] { $count } note
+   *[other] { $count } notes
+}
 
 book-rates-title = Prises par heure
 book-rates-figures-title = Chiffres
@@ -112,8 +116,8 @@ book-together = { $count ->
     [one] { $count } sortie
    *[other] { $count } sorties
 }
-book-bites-rate = Touches, heures-cannes
-book-landed-rate = Prises, heures de pêche
+book-bites-rate = Touches par heure-canne
+book-landed-rate = Poissons pris par heure
 book-nothing-out = rien à l'eau
 book-per-hour = { $rate } par heure
 book-counts = { $count } en { $hours } h
@@ -216,15 +220,16 @@ next-supported = { $change }. { $verdict }.
 next-one-day = { $why } Un seul jour : refaites l'essai en alternant.
 next-heights = hauteurs { $open }
 next-heights-why = pas essayées sur ce plan d'eau
-next-few-days = si ce jour ressemblait à d'autres : { $count ->
-    [one] { $count } sortie
-   *[other] { $count } sorties
-} sur ce plan d'eau
+next-few-days = si ce jour était habituel : { $count ->
+    [one] { $count } sortie ici
+   *[other] { $count } sorties ici
+}
 next-few-days-why = Il en faut trois ou plus.
-next-cold = l'effet du froid : { $count } sur { $all ->
-    [one] { $all } sortie
-   *[other] { $all } sorties
-} sans température de l'eau
+next-cold-none = l'effet du froid : aucune température de l'eau notée
+next-cold = l'effet du froid : pas de température de l'eau pour { $count } sur { $all ->
+    [one] { $all } jour
+   *[other] { $all } jours
+}
 next-cold-why = Notez-la d'un appui sous Météo.
 next-how = Cela dit ce qui s'est passé, pas ce qui se passera.
 book-type-plan = Projet pour la prochaine fois
@@ -356,6 +361,9 @@ day-place = Où
 day-place-most = { $spot } : { $bites } sur { $all ->
     [one] { $all } touche
    *[other] { $all } touches
+}, en { $casts } sur { $made ->
+    [one] { $made } lancer
+   *[other] { $made } lancers
 }.
 day-beside = Voisins
 day-next = À essayer

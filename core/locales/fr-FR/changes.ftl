@@ -65,7 +65,7 @@ change-find-out-spots = Pour savoir : un lancer sur { $a } ; deux sur { $b } 
 change-find-out-days = Pour savoir, en plusieurs sorties : { $a }, { $b }, { $b }, { $a } sur un point, une canne.
 change-find-out-spots-days = Pour savoir, en plusieurs sorties : un lancer sur { $a } ; deux sur { $b } ; un sur { $a } ; tous avec la même canne.
 change-rate = { $rate } par heure et par canne ({ $limits })
-change-of-100 = Sur 100 changements pareils, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
+change-of-100 = Sur 100 changements pareils, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; dans environ { $same }, les deux se valent trop pour compter.
 change-ratio = { $value } contre { $other } : { $ratio } fois les touches par minute (95 % : { $limits }).
 change-ratio-open = { $value } contre { $other } : pas de rapport, un côté est sans touche.
 change-p = Exact { $exact } ; par blocs de lancers { $block }. Relevé pour { $count ->
@@ -74,15 +74,15 @@ change-p = Exact { $exact } ; par blocs de lancers { $block }. Relevé pour { $
 } : { $exactadjusted } et { $blockadjusted }. Lu à tout moment du jour : { $anylook }.
 change-block-once = Par blocs, p ne peut être sous { $least } avec si peu d'alternances.
 change-more = Environ { $casts } lancers de plus, alternés, trancheraient 8 fois sur 10.
-change-more-maybe = { $casts } lancers de plus, alternés, trancheraient environ { $days ->
-    [one] une fois
-   *[other] { $days } fois
+change-more-maybe = { $casts } lancers de plus, alternés, trancheraient { $days ->
+    [one] { $days } jour
+   *[other] { $days } jours
 } sur 10.
 change-more-day = Un jour n'y suffit pas : { $casts } lancers de plus, alternés, sont trop peu.
 change-more-clear = Plus besoin de lancers pour aujourd'hui.
 reason-few-bites = Moins de trois touches des deux côtés ensemble.
 reason-few-casts = Moins de trois lancers d'un côté.
-reason-once = Changé une seule fois : impossible à séparer du cours du jour.
+reason-once = Changé une seule fois : impossible à séparer de l'heure.
 reason-few-switches = Trop peu de changements pour dire : c'est peut-être l'heure.
 reason-together = Toujours changé en même temps : { $factor }. Impossible de les séparer.
 reason-clumps = Les touches sont venues par salves, c'est peut-être la chance.
@@ -132,7 +132,7 @@ question-others = { $sessions ->
     [one] 1 autre sortie ne compte pas.
    *[other] { $sessions } autres sorties ne comptent pas.
 }
-question-of-100 = Sur ces sorties, sur 100 questions pareilles, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; { $same } ne changent rien.
+question-of-100 = Sur ces sorties, sur 100 questions pareilles, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; dans environ { $same }, les deux se valent trop pour compter.
 question-more = Environ { $sessions ->
     [one] 1 sortie de plus comme la dernière trancherait
    *[other] { $sessions } sorties de plus comme la dernière trancheraient

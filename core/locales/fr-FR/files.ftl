@@ -83,7 +83,7 @@ files-made-map = { $count ->
     *[other] Le poste avec { $count } repères et reliefs
   }
 
-incoming-title = Ce fichier
+incoming-title = À importer
 incoming-title-after = Importé
 incoming-sessions = { $count ->
     [one] { $count } sortie

@@ -40,6 +40,7 @@ match-coming-says = Total probable : { $low } à { $high }.
 match-coming-one = Total probable : { $low }.
 match-coming-cant-tell = Pas encore clair : trop peu de touches pour dire ce qui vient.
 
+match-result-weigh = Pesez sous Balance.
 match-bites = Touches à venir
 match-fish-to-come = Poissons à venir
 match-weight-to-come = Poids à venir

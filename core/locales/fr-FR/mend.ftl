@@ -8,6 +8,7 @@ mend-says = { $count ->
     *[other] { $count } notes à regarder.
   }
 mend-settled = C'est fait. ANNULER, au bord de l'eau, le rétablit.
+mend-of-cast = { $entry }, { $minutes } min après le lancer de { $time }
 mend-keep = GARDER
 mend-keep-it = c'est juste
 mend-added = Oublié

@@ -19,7 +19,7 @@ waits-counts = { $bites ->
     [0] {" "}de cette sortie
     [one] {" "}d'1 sortie
    *[other] {" "}sur { $sessions } sorties
-}, { $minutes } min d'attente.
+}, { $time } à l'eau.
 waits-row-rod = Canne
 waits-row-spot = Point
 waits-row-bait = Appât
@@ -61,10 +61,10 @@ waits-cant-tell = Pas encore clair : { $bites ->
    *[other] { $bites } touches
 } jusqu'ici.
 waits-survival = Encore sans touche
-waits-half = Des lancers laissés { $median } min, environ la moitié ont une touche (estimation).
+waits-half = Laissez les lancers { $median } min : d'ici là, environ la moitié ont une touche (estimation).
 waits-half-limits = Le temps au bout duquel la moitié ont une touche pourrait être de { $limits } min (limites à 95 %).
 waits-half-limits-open = Le temps au bout duquel la moitié ont une touche pourrait être de { $low } min ou plus (limite à 95 %).
-waits-not-half = Des lancers laissés { $longest } min, la plus longue attente, moins de la moitié ont une touche (estimation).
+waits-not-half = D'ici { $longest } min, la plus longue attente, moins de la moitié des lancers ont une touche (estimation).
 waits-survival-how = Marches : ce qu'on a vu ; points : l'erreur possible. Tirets : ce qu'on attend du prochain lancer.
 waits-survival-figures = Marches de Kaplan et Meier, points leurs limites log-log (95 %), assez larges pour que les lancers d'une heure se ressemblent.
 waits-hazard = Quand viennent les touches

@@ -1,9 +1,7 @@
 //! The Cautions screen: each caution names its source, how and when its text was read, and where it applies.
 //! It never covers a logging key: it is opened, read, and dismissed for the peg with one tap.
 
-use super::{
-    Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeafLine, LeavesView, Wording,
-};
+use super::{Action, Arg, CautionsTap, Choice, ChoiceRow, KeyTap, Leaf, LeafKey, LeavesView, Wording};
 use restwater_caution::shown::{Occasion, Seen, at_a_peg, that_apply};
 use restwater_caution::table::{ALL, CLOSING_ID, Caution, REVIEWED, Region};
 
@@ -87,15 +85,16 @@ fn card(input: &CautionsInput, caution: &Caution, is_open: bool, next: Option<&C
     let regions: Vec<String> = caution.regions.iter().map(|region| region_words(words, *region)).collect();
     let everywhere = caution.regions.len() == Region::ALL.len();
     let regions = if everywhere { words.say("cautions-everywhere") } else { words.listed(&regions) };
-    leaf.lines = vec![
-        LeafLine::new(words.say("cautions-authority"), words.say(&caution.authority_id())),
-        LeafLine::new(words.say("cautions-region"), regions),
-        LeafLine::new(
-            words.say("cautions-text"),
-            words.say_with(caution.basis.id(), &[("read", Arg::Text(caution.read))]),
-        ),
-    ];
+    // Notes, since they are small: where the text is from has no page of its own before READ.
     leaf.notes.push(words.say(CLOSING_ID));
+    leaf.notes.extend([
+        words.labelled(&words.say("cautions-authority"), &words.say(&caution.authority_id())),
+        words.labelled(&words.say("cautions-region"), &regions),
+        words.labelled(
+            &words.say("cautions-text"),
+            &words.say_with(caution.basis.id(), &[("read", Arg::Text(caution.read))]),
+        ),
+    ]);
     if is_open {
         let seen = Action::Cautions { tap: CautionsTap::Seen { caution: caution.id.to_owned() } };
         let key = LeafKey::new(format!("seen-{}", caution.id), words.say("cautions-key-seen"), seen);
@@ -154,9 +153,10 @@ mod tests {
         let view = cautions(&input(&words, &[]));
         assert!(view.leaves.len() > 15);
         for leaf in &view.leaves[1..] {
-            assert!(leaf.lines.len() == 3 && leaf.lines.iter().all(|l| !l.value.is_empty()), "{}", leaf.id);
-            assert!(leaf.lines[2].value.contains("2026-11"), "{:?}", leaf.lines[2]);
-            assert_eq!(leaf.notes, ["Follow local rules, the venue and the licensing authority."]);
+            let [closing, from @ ..] = &leaf.notes[..] else { panic!("{}", leaf.id) };
+            assert_eq!(closing, "Follow local rules, the venue and the licensing authority.");
+            assert!(from.len() == 3 && from.iter().all(|note| note.contains(": ")), "{from:?}");
+            assert!(from[2].contains("2026-11"), "{from:?}");
         }
         let to_see = |leaf: &&Leaf| leaf.keys.iter().any(|key| key.tag.starts_with("seen-"));
         assert_eq!(view.leaves[1..].iter().filter(to_see).count(), 4, "the peg's few");

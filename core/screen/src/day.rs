@@ -45,11 +45,12 @@ pub fn day(input: &DayInput) -> LeavesView {
     leaf.says = card.says();
     leaf.lines.extend(card.fish());
     leaf.lines.extend(card.weight());
-    leaf.lines.push(LeafLine { detail: card.wait(input.waits), ..card.heading("day-wait") });
+    let next = card.next(input);
+    leaf.lines.push(LeafLine { detail: card.wait(input.waits, &next), ..card.heading("day-wait") });
     leaf.lines.extend(card.place());
     leaf.lines.extend(card.beside());
     leaf.lines.extend(card.plan());
-    leaf.lines.push(LeafLine { detail: card.next(input), ..card.heading("day-next") });
+    leaf.lines.push(LeafLine { detail: next, ..card.heading("day-next") });
     let share = LeafKey::new("share-", words.say("day-share"), KeyTap::Share { text: text(words, &leaf) });
     leaf.keys.push(LeafKey { sub: words.say("day-share-sub"), solid: true, ..share });
     LeavesView { leaves: vec![leaf] }
@@ -144,29 +145,45 @@ impl Card<'_> {
     }
 
     /// What the waits show: the habit if there is enough evidence, otherwise the verdict of the Waits screen.
-    fn wait(&self, waits: &WaitsView) -> String {
-        match self.habit {
-            Some(habit) => habit_of_the_day_words(self.words, habit),
-            None => waits.charts.first().map_or_else(|| waits.counts.clone(), |chart| chart.says.clone()),
+    ///
+    /// What to try `next` isn't said twice.
+    fn wait(&self, waits: &WaitsView, next: &str) -> String {
+        if let Some(habit) = self.habit {
+            return habit_of_the_day_words(self.words, habit);
         }
+        let Some(chart) = waits.charts.first() else { return waits.counts.clone() };
+        let says = Some(chart.says.as_str()).filter(|says| *says != next);
+        let said: Vec<&str> = says.into_iter().chain(chart.notes.first().map(String::as_str)).collect();
+        self.words.sentences(&said)
     }
 
-    /// The spot with most of the bites.
+    /// The spot with most of the bites, if that is more than its share of the casts.
     fn place(&self) -> Option<LeafLine> {
-        let mut places: Vec<(String, usize)> = Vec::new();
-        for cast in self.session.casts.iter().filter(|cast| cast.bite.is_some()) {
+        let mut places: Vec<(String, usize, usize)> = Vec::new();
+        let casts = || self.session.casts.iter().filter(|cast| cast.end.is_some() || cast.bite.is_some());
+        for cast in casts() {
             let Some(spot) = &cast.spot else { continue };
             let spot = spot_words(self.words, self.session, Some(spot));
-            match places.iter_mut().find(|(known, _)| *known == spot) {
-                Some((_, bites)) => *bites += 1,
-                None => places.push((spot, 1)),
+            let bite = usize::from(cast.bite.is_some());
+            match places.iter_mut().find(|(known, ..)| *known == spot) {
+                Some((_, bites, casts)) => (*bites, *casts) = (*bites + bite, *casts + 1),
+                None => places.push((spot, bite, 1)),
             }
         }
         // If several spots have equally many, the first of them.
-        let (spot, bites) =
+        let (spot, bites, here) =
             places.into_iter().reduce(|best, other| if other.1 > best.1 { other } else { best })?;
-        let all = self.session.casts.iter().filter(|cast| cast.bite.is_some()).count();
-        let args = [("spot", Arg::Text(&spot)), ("bites", Arg::Count(bites)), ("all", Arg::Count(all))];
+        let (all, made) = (casts().filter(|cast| cast.bite.is_some()).count(), casts().count());
+        if bites * made <= here * all {
+            return None;
+        }
+        let args = [
+            ("spot", Arg::Text(&spot)),
+            ("bites", Arg::Count(bites)),
+            ("all", Arg::Count(all)),
+            ("casts", Arg::Count(here)),
+            ("made", Arg::Count(made)),
+        ];
         Some(LeafLine { detail: self.words.say_with("day-place-most", &args), ..self.heading("day-place") })
     }
 

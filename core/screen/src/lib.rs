@@ -115,8 +115,8 @@ pub use match_day::{
     RestInput, WeighInPage, match_view,
 };
 pub use match_day::{
-    OnScales, first_match, guess_in, hanging, is_net_number, net_name, scales_cycle, units, usual_class,
-    weigh_in_unit, weight_words,
+    OnScales, class_place, first_match, guess_in, hanging, is_net_number, net_name, net_place, scales_cycle,
+    units, usual_class, weigh_in_unit, weight_words,
 };
 pub use mend::{MendInput, end_said, longest_back_min, mend_view, stands_alone, wait_to_mend_s};
 pub use mend::{MendLine, MendOpen, MendView};

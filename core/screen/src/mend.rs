@@ -1,6 +1,7 @@
 //! The Mend screen: doubtful entries of a session, each with the possible corrections.
 
 use super::date::session_day_words;
+use super::figures::whole;
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
 use restwater_log::{EndSaid, Op, Payload, effective, sorted};
 use restwater_session::{
@@ -121,7 +122,8 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
             let said = session.time_line.place(step.op.device, &step.at);
             let (op, at) = (step.op.id, happened(session, step.op.id).unwrap_or(&said));
             let open = Action::OpenDoubt { op: Some(op) };
-            let (what, spoken, key_spoken) = (what(words, step.payload, at), String::new(), String::new());
+            let (spoken, key_spoken) = (String::new(), String::new());
+            let what = of_its_cast(words, session, op, what(words, step.payload, at));
             Some((at.at_ms, MendLine { op, what, why, spoken, key_spoken, open }))
         })
         .collect();
@@ -137,6 +139,20 @@ fn happened(session: &Session, op: Uuid) -> Option<&Stamp> {
 fn what(words: &Wording, payload: &Payload, at: &Stamp) -> String {
     let (kind, time) = (kind_words(words, payload.kind()), clock(&at.shown));
     words.say_with("entry", &[("what", Arg::Text(&kind)), ("time", Arg::Text(&time))])
+}
+
+/// The bite of a cast with what it can be judged by: "bite 11:50, 15 min after the cast at 11:35".
+fn of_its_cast(words: &Wording, session: &Session, op: Uuid, what: String) -> String {
+    let of = |cast: &&Cast| cast.bite.as_ref().is_some_and(|(_, bite)| *bite == op);
+    let Some((cast, (bite, _))) =
+        session.casts.iter().find(of).and_then(|cast| Some((cast, cast.bite.as_ref()?)))
+    else {
+        return what;
+    };
+    let minutes = whole(bite.at_ms.saturating_sub(cast.start.at_ms) as f64 / 60_000.0);
+    let time = clock(&cast.start.shown);
+    let args = [("entry", Arg::Text(&what)), ("minutes", Arg::Text(&minutes)), ("time", Arg::Text(&time))];
+    words.say_with("mend-of-cast", &args)
 }
 
 fn doubt_id(kind: DoubtKind) -> &'static str {
@@ -192,7 +208,8 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
     let at = cast.map_or(&said, |cast| &cast.start);
     let why = if why.is_empty() { words.say("mend-settled") } else { why.join(" ") };
     let back = Action::OpenDoubt { op: None };
-    Some(MendOpen { op, what: what(words, step.payload, at), why, rows, back })
+    let what = of_its_cast(words, session, op, what(words, step.payload, at));
+    Some(MendOpen { op, what, why, rows, back })
 }
 
 /// Whether an entry can be removed by itself, because no later entry depends on it.

@@ -84,7 +84,21 @@ pub(crate) fn length_words(words: &Wording, mm: u32) -> String {
     words.decimals(&LineLength::from_rounded_mm(mm).to_string())
 }
 
-/// "bread, white, 18 in pop-up, size 12, 30 cm hooklength, 28.35 g".
+/// A quarter of an ounce, in mg (1 oz = 28.349523125 g exactly).
+const QUARTER_OZ_MG: f64 = 7_087.380_781_25;
+
+/// A lead in the unit it is sold in: one that is a whole number of quarter ounces to the 0.01 g that tackle has is said in ounces.
+fn lead_words(words: &Wording, mg: u32) -> String {
+    let quarters = libm::round(f64::from(mg) / QUARTER_OZ_MG);
+    if quarters >= 1.0 && (f64::from(mg) - quarters * QUARTER_OZ_MG).abs() <= 5.0 {
+        let ounces = words.figure(quarters / 4.0, 2);
+        return words.say_with("rig-lead-oz", &[("ounces", Arg::Text(&ounces))]);
+    }
+    let grams = words.figure(f64::from(mg) / 1_000.0, 2);
+    words.say_with("rig-lead-g", &[("grams", Arg::Text(&grams))])
+}
+
+/// "bread, white, 18 in pop-up, size 12, 30 cm hooklength, 1 oz".
 pub(crate) fn rig_words(words: &Wording, rig: &Rig) -> String {
     let mut parts: Vec<String> = [&rig.bait, &rig.colour].into_iter().flatten().cloned().collect();
     if let Some(mm) = rig.popup_mm {
@@ -97,8 +111,7 @@ pub(crate) fn rig_words(words: &Wording, rig: &Rig) -> String {
         parts.push(words.say_with("rig-hooklength", &[("length", Arg::Text(&length_words(words, mm)))]));
     }
     if let Some(mg) = rig.lead_mg {
-        let grams = words.figure(f64::from(mg) / 1_000.0, 2);
-        parts.push(words.say_with("rig-lead-g", &[("grams", Arg::Text(&grams))]));
+        parts.push(lead_words(words, mg));
     }
     if parts.is_empty() { words.say("rig-none") } else { words.listed(&parts) }
 }
@@ -114,6 +127,16 @@ mod tests {
         assert_eq!(of(950, 36_576), "9.5 wraps of 12 ft (34.7 m)");
         assert_eq!(of(1_100, 20_000), "11 wraps of 2 m (22 m)");
         assert_eq!(reach_words(&words, Reach::Yards { hundredths: 4_000 }), "40 yd (36.6 m)");
+    }
+
+    #[test]
+    fn a_lead_of_quarter_ounces_is_said_in_ounces() {
+        let of = |mg| lead_words(&Wording::new(), mg);
+        assert_eq!(
+            (of(28_350).as_str(), of(42_524).as_str(), of(7_090).as_str()),
+            ("1 oz", "1.5 oz", "0.25 oz")
+        );
+        assert_eq!((of(28_000).as_str(), of(30_000).as_str(), of(20_000).as_str()), ("28 g", "30 g", "20 g"));
     }
 
     #[test]

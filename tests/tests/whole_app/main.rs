@@ -3,6 +3,7 @@
 
 mod clocks;
 mod demo_day;
+mod every_language;
 mod every_tap;
 mod feeder_day;
 mod fuzz_kept;

@@ -176,10 +176,10 @@ fn the_book_says_of_leaving_a_cast_what_the_bank_says() {
     assert!(bank.starts_with("Longer makes little difference."), "{bank}");
     phone.tap(now + MIN, &Action::EndSession).unwrap();
     let next = phone.leaf(Which::Book, now + 2 * MIN, "next");
-    let said = format!("whether longer is better: {bank}");
+    let said = format!("Whether longer is better: {bank}");
     let place = |text: &str| next.lines.iter().position(|line| line.label == text);
     assert!(place(&said) > place("Still unknown"), "no cast was left that long: {:?}", next.lines);
-    assert_eq!(next.lines[1].label, "up to 50 min, longer makes little difference", "{:?}", next.lines);
+    assert_eq!(next.lines[1].label, "Up to 50 min, longer makes little difference", "{:?}", next.lines);
 }
 
 /// Casts without a bite and earlier days move the minutes too, so before three bites they are not only those of waters in general.

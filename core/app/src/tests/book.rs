@@ -125,7 +125,7 @@ fn an_earlier_session_can_be_opened_and_given_a_note_and_a_plan() {
     assert!(session.lines.iter().any(|line| line.value == "ice in the margin"));
     let next = phone.leaf(Which::Book, now + 3_000, "next");
     assert_eq!(next.lines[0].value, "begin at 2 ft");
-    assert!(next.lines.iter().any(|line| line.label == "how long to leave a cast"), "one bite can't tell");
+    assert!(next.lines.iter().any(|line| line.label == "How long to leave a cast"), "one bite can't tell");
     phone.tap(now + 4_000, &Action::Undo).unwrap();
     phone.tap(now + 5_000, &Action::Undo).unwrap();
     assert!(!phone.leaf(Which::Book, now + 6_000, "session").lines.iter().any(|l| l.value.contains("ice")));

@@ -31,11 +31,11 @@ fn which_casts_count_is_kept_until_it_is_changed() {
     let update = phone.tap(now + 1_000, &left(120)).unwrap();
     assert!(!update.changed, "a way of looking is no entry");
     let (waits, _) = screens(&mut phone, now + 2_000);
-    assert_eq!(waits.counts, "4 bites in 8 casts this session, 137 min waited.");
+    assert_eq!(waits.counts, "4 bites in 8 casts this session, 2 h 17 in the water.");
     assert_eq!(waits.forecast.map(|f| f.left.value), Some("120 min".into()));
     phone.tap(now + 3_000, &Action::Waits { tap: WaitsTap::Rod { rod: Some(2) } }).unwrap();
     let (waits, _) = screens(&mut phone, now + 4_000);
-    assert_eq!(waits.counts, "No bites in 0 casts this session, 0 min waited.");
+    assert_eq!(waits.counts, "No bites in 0 casts this session, 0 min in the water.");
     let refused = phone.tap(now + 5_000, &left(0)).unwrap_err();
     assert_eq!(phone.app().message(&refused), "\"0\" can't be used here. Pick one of the choices.");
 }

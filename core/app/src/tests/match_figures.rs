@@ -105,7 +105,7 @@ fn bounds_in_minutes_hold_for_the_seconds_too() {
     phone.tap(now, &CAST).unwrap();
     phone.tap(now + 924_000, &WOUND_IN).unwrap();
     let view = waits(&mut phone, now + 20 * MIN);
-    let says = &view.charts.iter().find(|chart| chart.kind == ChartKind::LeaveTime).unwrap().says;
+    let says = &view.charts.iter().find(|chart| chart.kind == ChartKind::LeaveTime).unwrap().notes[0];
     assert!(says.contains("came between 9 and 15 min."), "{says}");
     assert!(says.contains("Past 16 min: not tried."), "{says}");
 }

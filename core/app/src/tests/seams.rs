@@ -318,8 +318,8 @@ fn waters_without_a_name_do_not_count_as_one_water() {
     let book = phone.the_book(DAY + 2 * MIN);
     let next = book.leaves.iter().find(|leaf| leaf.id == "next").unwrap();
     assert!(phone.app().placed().is_none(), "a peg elsewhere is not the place of this one");
-    let days = next.lines.iter().find(|line| line.label.contains("on this water")).unwrap();
-    assert!(days.label.contains("1 session on this water"), "{days:?}");
+    let days = next.lines.iter().find(|line| line.label.contains("was usual")).unwrap();
+    assert!(days.label.contains("1 session here"), "{days:?}");
 }
 
 #[test]

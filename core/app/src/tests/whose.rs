@@ -112,7 +112,7 @@ fn a_partners_day_counts_in_my_advice_only_if_chosen_and_the_bank_says_so() {
     assert!(!bank.advice.more.iter().any(|more| more.contains("earlier session")), "{:?}", bank.advice.more);
     assert_eq!(
         mine.the_waits(now + MIN).counts,
-        "8 bites in 8 casts over 1 session, 117 min waited. 1 earlier session of another angler counts."
+        "8 bites in 8 casts over 1 session, 1 h 57 in the water. 1 earlier session of another angler counts."
     );
     // The choice survives a restart, and an undone import no longer counts at once.
     mine.open();

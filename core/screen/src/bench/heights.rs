@@ -85,8 +85,8 @@ fn lines(words: &Wording, rungs: &[Rung], axis: &Axis) -> Vec<LeafLine> {
             ("bites", Arg::Count(rung.bites as usize)),
             ("minutes", Arg::Text(&minutes)),
         ];
-        let id = if rung.casts == 0 { "bench-untried" } else { "bench-tried" };
-        let mut line = LeafLine::new(words.decimals(&rung.height.to_string()), words.say_with(id, &args));
+        let tried = words.say_with("bench-tried", &args);
+        let mut line = LeafLine::new(words.decimals(&rung.height.to_string()), tried);
         let limits = garwood(rung.bites.into(), LEVEL).ok().filter(|_| rung.minutes > 0.0);
         if let Some(limits) = limits {
             let (low, high) = (limits.low / hours(rung), limits.high / hours(rung));
@@ -102,7 +102,14 @@ fn lines(words: &Wording, rungs: &[Rung], axis: &Axis) -> Vec<LeafLine> {
         }
         line
     };
-    rungs.iter().map(line).collect()
+    // Those that were tried come first; the others have nothing to say but that.
+    let (tried, open): (Vec<&Rung>, Vec<&Rung>) = rungs.iter().partition(|rung| rung.casts > 0);
+    let mut lines: Vec<LeafLine> = tried.into_iter().map(line).collect();
+    if !open.is_empty() {
+        let open: Vec<String> = open.iter().map(|rung| words.decimals(&rung.height.to_string())).collect();
+        lines.push(LeafLine::new(words.listed(&open), words.say("bench-untried")));
+    }
+    lines
 }
 
 fn which_row(words: &Wording, now: bool) -> ChoiceRow {

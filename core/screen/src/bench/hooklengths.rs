@@ -172,7 +172,9 @@ pub(super) fn cut_down(input: &BenchInput, plan: &Result<Evening, CutDownError>)
     }
     let waste = words.decimals(&evening.waste.to_string());
     let args = [("count", Arg::Count(evening.cuts.len())), ("waste", Arg::Text(&waste))];
-    leaf.says = words.say_with("bench-cut-down-says", &args);
+    let none_tied = input.kit.wallet.tied().iter().all(|tied| tied.count == 0);
+    let id = if none_tied { "bench-cut-down-none" } else { "bench-cut-down-says" };
+    leaf.says = words.say_with(id, &args);
     leaf.notes.push(words.say("bench-cut-down-how"));
     let key = key("cut_all-", words.say("bench-key-cut"), BenchTap::CutAll);
     let any = !evening.cuts.is_empty();

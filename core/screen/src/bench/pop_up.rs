@@ -82,6 +82,9 @@ fn grams(mg: u32) -> f64 {
     f64::from(mg) / 1_000.0
 }
 
+/// With less than this to spare a bait may float all the same: two shot of one size differ by more (common practice, no source).
+const BARELY_G: f64 = 0.03;
+
 fn g(words: &Wording, grams: f64) -> String {
     words.say_with("tackle-g", &[("grams", Arg::Text(&words.figure(grams, 3)))])
 }
@@ -100,8 +103,13 @@ fn shot_words(words: &Wording, found: &Balance, table: &[ShotSize]) -> String {
 
 fn balance_words(words: &Wording, found: &Balance, table: &[ShotSize]) -> String {
     let shot = shot_words(words, found, table);
-    let over = g(words, found.shot.under_water - found.net_lift_g);
-    words.say_with("bench-pop-up-says", &[("shot", Arg::Text(&shot)), ("over", Arg::Text(&over))])
+    let over_g = found.shot.under_water - found.net_lift_g;
+    let over = words.say_with("tackle-g", &[("grams", Arg::Text(&words.figure(over_g, 2)))]);
+    let id = match over_g {
+        _ if found.shot.shot.is_empty() || over_g >= BARELY_G => "bench-pop-up-says",
+        _ => "bench-pop-up-barely",
+    };
+    words.say_with(id, &[("shot", Arg::Text(&shot)), ("over", Arg::Text(&over))])
 }
 
 fn lines(words: &Wording, pop_up: &PopUp, found: &Balance) -> Vec<LeafLine> {

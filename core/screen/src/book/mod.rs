@@ -108,6 +108,13 @@ pub fn book(input: &BookInput) -> LeavesView {
     ];
     first.keys.extend(asked.iter().map(|[leaf, _]| opener(leaf, "book-key-questions-sub")));
     first.keys.extend(other_screens(words));
+    // A job that the page names has its key in the first place.
+    let doubts = doubts(&shown);
+    if let Some(at) = first.keys.iter().position(|key| key.tag == "screen-mend").filter(|_| doubts > 0) {
+        let mend = first.keys.remove(at);
+        let sub = words.say_with("book-open-mend-count", &[("count", Arg::Count(doubts))]);
+        first.keys.insert(0, LeafKey { sub, ..mend });
+    }
     let rest = [filter, rates, rates_figures, sets, next, peg, light]
         .into_iter()
         .chain(asked.into_iter().flatten())
@@ -156,8 +163,7 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     if input.days.is_empty() {
         return words.say("book-none");
     }
-    // Only the partner corrects what a partner logged.
-    let doubts: u32 = shown.iter().filter(|day| day.mine).map(|day| day.gist.doubts).sum();
+    let doubts = doubts(shown);
     let counts = [("shown", Arg::Count(shown.len())), ("all", Arg::Count(input.days.len()))];
     let mut says = words.say_with("book-says", &counts);
     let theirs = input.days.iter().filter(|day| !day.mine).count();
@@ -167,7 +173,12 @@ fn says(input: &BookInput, shown: &[Day]) -> String {
     if doubts == 0 {
         return says;
     }
-    words.sentences(&[&says, &words.say_with("book-doubts", &[("count", Arg::Count(doubts as usize))])])
+    words.sentences(&[&says, &words.say_with("book-doubts", &[("count", Arg::Count(doubts))])])
+}
+
+/// Doubtful entries of these sessions. Only the partner corrects what a partner logged.
+fn doubts(shown: &[Day]) -> usize {
+    shown.iter().filter(|day| day.mine).map(|day| day.gist.doubts as usize).sum()
 }
 
 /// "17 Jan 2026, Alder Pool, peg 14", with whose it is if it is another angler's.

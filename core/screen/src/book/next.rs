@@ -2,7 +2,7 @@
 
 use super::{Day, SetFilter};
 use crate::date::day_words;
-use crate::figures::{whole, whole_bound};
+use crate::figures::{sentence_case, whole, whole_bound};
 use crate::leave_words::leave_words;
 use crate::{Arg, ChangesView, Leaf, LeafLine, Temperature, TypedInto, VerdictTone, Wording};
 use restwater_bench::ladder::Rung;
@@ -36,7 +36,8 @@ pub(super) fn next(words: &Wording, input: &NextInput) -> Leaf {
         return leaf;
     };
     let after = day_words(words, day);
-    leaf.says = words.say_with("next-says", &[("day", Arg::Text(&after))]);
+    let says = words.say_with("next-says", &[("day", Arg::Text(&after))]);
+    leaf.says = words.sentences(&[&says, &words.say("next-how")]);
     leaf.typing = Some(super::typing(words, "plan", TypedInto::Plan));
     if let Some(plan) = &day.next_time {
         leaf.lines.push(LeafLine::new(words.say("next-own"), plan.clone()));
@@ -54,13 +55,12 @@ pub(super) fn next(words: &Wording, input: &NextInput) -> Leaf {
     leaf.lines.extend(plan.supports.into_iter().map(line));
     leaf.lines.push(LeafLine::heading(words.say("next-cannot")));
     leaf.lines.extend(plan.cannot.into_iter().map(line));
-    leaf.notes.push(words.say("next-how"));
     leaf
 }
 
 /// A sentence with its reason below it.
 fn line((text, why): (String, String)) -> LeafLine {
-    LeafLine { detail: why, ..LeafLine::new(text, String::new()) }
+    LeafLine { detail: why, ..LeafLine::new(sentence_case(&text), String::new()) }
 }
 
 /// What the record says of the time for which casts were left: "10 to 16 min is near-best so far".
@@ -165,7 +165,8 @@ impl Plan<'_> {
         let without = like.iter().filter(|day| none.takes_gist(day.gist)).count();
         if without > 0 {
             let args = [("count", Arg::Count(without)), ("all", Arg::Count(like.len()))];
-            self.cannot.push((self.words.say_with("next-cold", &args), self.words.say("next-cold-why")));
+            let id = if without == like.len() { "next-cold-none" } else { "next-cold" };
+            self.cannot.push((self.words.say_with(id, &args), self.words.say("next-cold-why")));
         }
     }
 }

@@ -136,7 +136,7 @@ fn day_lines(words: &Wording, session: &Session) -> Vec<LeafLine> {
 /// A cast. Its rig is written only where it differs from that of the rod's cast before, so that a small screen has room for more
 /// casts.
 fn cast_line(words: &Wording, session: &Session, cast: &Cast, before: Option<&Cast>) -> LeafLine {
-    let minutes = wait_of(session, cast).map_or_else(|| "–".to_owned(), |wait| whole(wait.minutes()));
+    let minutes = wait_of(session, cast).map(|wait| whole(wait.minutes()));
     let end = words.say(match cast.end.as_ref().map(|end| &end.cause) {
         None => "cast-out",
         Some(EndCause::Landed { .. }) => "cast-landed",
@@ -154,8 +154,10 @@ fn cast_line(words: &Wording, session: &Session, cast: &Cast, before: Option<&Ca
     } else {
         start
     };
-    let args = [("minutes", Arg::Text(&minutes)), ("end", Arg::Text(&end))];
-    let mut line = LeafLine::new(label, words.say_with("cast-after", &args));
+    // A cast whose end was not seen has no minutes.
+    let after = minutes.as_ref().map(|minutes| [("minutes", Arg::Text(minutes)), ("end", Arg::Text(&end))]);
+    let value = after.map_or_else(|| end.clone(), |args| words.say_with("cast-after", &args));
+    let mut line = LeafLine::new(label, value);
     let spot = cast.spot.as_ref().map(|spot| spot_words(words, session, Some(spot)));
     let lost = cast.hooklength_lost.map(|_| words.say("cast-hooklength-lost"));
     let changed = before.map_or_else(restwater_log::Rig::default, |before| before.rig.clone()) != cast.rig;

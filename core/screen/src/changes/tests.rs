@@ -75,7 +75,7 @@ fn alternated_often_enough_it_becomes_clear_and_never_says_works() {
     assert_eq!(view.says, "1 is clearer than chance.");
     assert_eq!(
         change.probability,
-        "Of 100 changes that look like this, about 98 favour pink; 0 favour white; 2 make no difference."
+        "Of 100 changes that look like this, about 98 favour pink; 0 favour white; in about 2 the two are too alike to matter."
     );
     let json = serde_json::to_string(&view).unwrap();
     assert!(!json.contains("works"), "{json}");

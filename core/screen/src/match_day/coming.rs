@@ -117,15 +117,21 @@ pub(super) fn coming(input: &MatchInput, match_day: &MatchDay) -> Vec<MatchLine>
             TotalFrom::Scales => "match-count-scales",
         };
         lines.push(MatchLine::new(input.say(id, &[]), weight));
+        if from != TotalFrom::OwnCount {
+            lines.extend(super::weigh_in::weighed_lines(input, setup));
+        }
     }
     lines.extend(super::section::line(input));
-    lines.push(light(input, match_day));
+    // Once nothing is to come, the light no longer matters.
+    lines.extend(input.rest.as_ref().map(|_| light(input, match_day)));
     lines
 }
 
 /// What to expect as a range, and what that rests on: "Likely finish: 16 lb to 52 lb. 3 bites in 5 casts so far."
 pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
-    let (Some(session), Some(rest)) = (input.session, &input.rest) else { return String::new() };
+    let (Some(session), Some(rest)) = (input.session, &input.rest) else {
+        return result_says(input, match_day);
+    };
     let Some(Rest { coming, .. }) = rest.rest.filter(|_| !cant_tell(rest)) else {
         return input.say("match-coming-cant-tell", &[]);
     };
@@ -141,6 +147,21 @@ pub(super) fn says(input: &MatchInput, match_day: &MatchDay) -> String {
     let said: Vec<&str> =
         [says.as_str(), &counts].into_iter().chain(with.iter().map(String::as_str)).collect();
     input.words.sentences(&said)
+}
+
+/// After all-out: what to do while nothing is weighed.
+fn result_says(input: &MatchInput, match_day: &MatchDay) -> String {
+    let over = matches!(match_day.phase(input.now), Ok(Phase::Landing { .. } | Phase::Over));
+    let weighs = input.session.is_some_and(restwater_session::Session::is_open);
+    let counted = || input.session.zip(input.counted());
+    let from = counted().map(|(session, own)| TotalFrom::of(session, own));
+    let holds = counted().is_some_and(|(_, own)| own.running.nets.iter().any(|net| net.fish > 0));
+    match from {
+        Some(TotalFrom::OwnCount | TotalFrom::Both) if over && weighs && holds => {
+            input.say("match-result-weigh", &[])
+        }
+        _ => String::new(),
+    }
 }
 
 /// "2 to 5, about 3", or the one number where all are the same.

@@ -10,7 +10,7 @@ mod weights;
 
 pub(crate) use now::bank_line;
 pub(crate) use now::{alarms as match_alarms, end_words as match_end, net_weight};
-pub use rules::{first_match, is_net_number, net_name, usual_class};
+pub use rules::{class_place, first_match, is_net_number, net_name, net_place, usual_class};
 pub use section::{OnScales, hanging, scales_cycle};
 pub(crate) use total::{TotalFrom, total};
 pub(crate) use weights::{estimate, unit_id};

@@ -77,6 +77,21 @@ pub fn is_net_number(name: &str, number: usize) -> bool {
     names.iter().any(|known| same_name(known, name))
 }
 
+/// The place of a net by its name, or by the name of its number in any language.
+pub fn net_place(rules: &MatchRules, name: &str) -> Option<usize> {
+    let number = name.rsplit(char::is_whitespace).next().and_then(|number| number.parse().ok());
+    let numbered =
+        |net: &NetRule| number.is_some_and(|n| is_net_number(name, n) && is_net_number(&net.name, n));
+    let named = rules.nets.iter().position(|net| same_name(&net.name, name));
+    named.or_else(|| rules.nets.iter().position(numbered))
+}
+
+/// The place of a class by its name, or as one of the usual kinds in any language.
+pub fn class_place(setup: &MatchSetup, name: &str) -> Option<usize> {
+    let usual = |class: &ClassGuess| crate::same_usual_class(&class.name, name);
+    setup.class(name).or_else(|| setup.classes.iter().position(usual))
+}
+
 /// The place of a usual class among those of the match, by its word in any language.
 pub fn usual_class(setup: &MatchSetup, class: UsualClass) -> Option<usize> {
     Wording::in_every_language(class.id(), &[]).iter().find_map(|name| setup.class(name))
@@ -226,7 +241,9 @@ impl Rows<'_> {
         };
         let value = net.limit.map_or_else(none, |weight| short(self.input.words, weight));
         let row = self.row("limit", value, all.iter().map(limit_of).collect(), true);
-        let label = self.input.say("match-row-limit", &[("net", &net.name)]);
+        // The number stays on the line of its net.
+        let net_name = net.name.replace(' ', "\u{a0}");
+        let label = self.input.say("match-row-limit", &[("net", &net_name)]);
         ChoiceRow { tag: format!("limit-{}", i + 1), label, ..row }
     }
 

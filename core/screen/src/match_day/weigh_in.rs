@@ -182,6 +182,12 @@ fn compared(input: &MatchInput, setup: &MatchSetup) -> (Vec<MatchLine>, Vec<Stri
     (lines, notes)
 }
 
+/// The nets that were weighed, each compared with the own count.
+pub(super) fn weighed_lines(input: &MatchInput, setup: &MatchSetup) -> Vec<MatchLine> {
+    let weighed = |line: &MatchLine| input.is_weighed_in(&line.label);
+    compared(input, setup).0.into_iter().filter(weighed).collect()
+}
+
 fn own_lines(input: &MatchInput, setup: &MatchSetup, own: &OwnCount) -> Vec<MatchLine> {
     own.running.nets.iter().map(|n| own_line(input, setup.unit, &n.name, n.mean_g)).collect()
 }

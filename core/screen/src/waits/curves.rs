@@ -224,19 +224,28 @@ impl Asked<'_> {
         dot(self.advice.best_min.filter(|_| known), DotShape::Best);
         dot(self.habit, DotShape::Habit);
         chart.says = self.leave_says();
-        chart.notes = vec![counts_words(self.words, self.all, self.scope)];
+        chart.notes = self.leave_more().into_iter().collect();
+        chart.notes.push(counts_words(self.words, self.all, self.scope));
         chart.notes.extend(self.unseen.clone());
         chart.notes.push(self.words.say("waits-leave-how"));
         let figures = self.best_rate(&curve).into_iter().chain([self.words.say("waits-leave-figures")]);
         Some(Picture { chart, figures: figures.collect() })
     }
 
-    /// What to do, when bites came, and what was not tried.
+    /// What to do, and nothing else: it is read first.
     fn leave_says(&self) -> String {
+        if too_few(self.advice) {
+            return self.words.say_with("waits-cant-tell", &[("bites", Arg::Count(bites(self.all)))]);
+        }
+        leave_words(self.words, self.advice)
+    }
+
+    /// When bites came, and what was not tried.
+    fn leave_more(&self) -> Option<String> {
         let words = self.words;
         let seen: Vec<f64> = self.all.iter().filter(|w| w.is_bite()).map(|w| w.minutes()).collect();
         if too_few(self.advice) {
-            return words.say_with("waits-cant-tell", &[("bites", Arg::Count(seen.len()))]);
+            return None;
         }
         let first = seen.iter().copied().fold(f64::INFINITY, f64::min);
         let last = seen.iter().copied().fold(0.0, f64::max);
@@ -246,8 +255,7 @@ impl Asked<'_> {
             (whole_reached(first), whole_bound(last))
         };
         let longest = whole_bound(self.longest());
-        let mut says = vec![leave_words(words, self.advice)];
-        says.extend(near_best_words(words, self.advice));
+        let mut says: Vec<String> = near_best_words(words, self.advice).into_iter().collect();
         let args = [
             ("bites", Arg::Count(seen.len())),
             ("low", Arg::Text(&low)),
@@ -257,7 +265,7 @@ impl Asked<'_> {
         says.push(words.say_with("waits-bites-between", &args));
         says.extend(self.before_bites.map(|habit| habit_words(words, habit)));
         says.push(words.say_with("waits-not-tried", &[("minutes", Arg::Text(&longest))]));
-        says.join(" ")
+        Some(says.join(" "))
     }
 
     /// The best rate with its band.

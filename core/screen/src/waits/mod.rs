@@ -8,7 +8,7 @@ pub use forecast::{ForecastLine, ForecastView, forecast_view};
 
 use super::casts_that_count::CastFilter;
 use super::club::{ClubUsed, figures};
-use super::figures::whole;
+use super::date::hours_minutes;
 use super::leave_words::not_seen_words;
 use super::{Arg, ChartView, ChoiceRow, LeafKey, Whose, Wording};
 use restwater_compare::{CastRow, hour_clusters};
@@ -328,7 +328,7 @@ fn bites(waits: &[Wait]) -> usize {
     waits.iter().filter(|w| w.is_bite()).count()
 }
 
-/// "9 bites in 15 casts this session, 212 min waited."
+/// "9 bites in 15 casts this session, 3 h 32 in the water."
 fn counts_words(words: &Wording, waits: &[Wait], scope: Scope) -> String {
     // An empty sum of floats is -0.0.
     let minutes: f64 = waits.iter().map(|w| w.minutes()).sum::<f64>() + 0.0;
@@ -338,7 +338,7 @@ fn counts_words(words: &Wording, waits: &[Wait], scope: Scope) -> String {
             ("bites", Arg::Count(bites(waits))),
             ("casts", Arg::Count(scope.casts)),
             ("sessions", Arg::Count(scope.sessions)),
-            ("minutes", Arg::Text(&whole(minutes))),
+            ("time", Arg::Text(&hours_minutes(words, (60_000.0 * minutes) as i64))),
         ],
     )
 }

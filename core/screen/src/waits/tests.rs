@@ -137,10 +137,10 @@ fn under_three_bites_every_picture_says_that_it_cannot_tell() {
 fn after_a_day_of_bites_the_pictures_say_what_they_show() {
     let session = day(8, 20);
     let (view, posterior) = screen(&session, &[], &CastFilter::default());
-    assert_eq!(view.counts, "8 bites in 16 casts this session, 279 min waited.");
+    assert_eq!(view.counts, "8 bites in 16 casts this session, 4 h 39 in the water.");
     let survival = chart(&view, ChartKind::Survival);
     // 8 of 16 casts bit within 16 min while none was wound in before 20: the curve meets one half at the last bite.
-    assert_eq!(survival.says, "Of casts left out 16 min, about half get a bite (estimated).");
+    assert_eq!(survival.says, "Leave casts 16 min, and about half get a bite by then (estimated).");
     let figures = view.figures.as_ref().unwrap();
     assert!(
         figures.lines[1]
@@ -199,7 +199,7 @@ fn what_the_curve_estimates_is_not_said_as_a_count() {
     }
     let (view, _) = screen(&fold(SESSION, &day.ops), &[], &CastFilter::default());
     let survival = chart(&view, ChartKind::Survival);
-    assert_eq!(survival.says, "Of casts left out 14 min, about half get a bite (estimated).");
+    assert_eq!(survival.says, "Leave casts 14 min, and about half get a bite by then (estimated).");
     assert!(survival.notes[0].starts_with("3 bites in 8 casts"), "{:?}", survival.notes);
 }
 
@@ -242,7 +242,7 @@ fn which_casts_count_is_chosen_by_taps() {
     let corn = bait.choices.iter().find(|c| c.label == "corn").unwrap();
     let filter = CastFilter { bait: Some(corn.label.clone()), ..CastFilter::default() };
     let (some, _) = screen(&session, &[], &filter);
-    assert_eq!(some.counts, "3 bites in 6 casts this session, 103 min waited.");
+    assert_eq!(some.counts, "3 bites in 6 casts this session, 1 h 43 in the water.");
     assert_eq!(some.rows[1].value, "corn");
 }
 
@@ -333,7 +333,7 @@ fn a_habit_that_ends_casts_before_every_bite_is_pointed_out() {
         }
     }
     let (view, _) = screen(&fold(SESSION, &day.ops), &[], &CastFilter::default());
-    let says = &chart(&view, ChartKind::LeaveTime).says;
+    let says = &chart(&view, ChartKind::LeaveTime).notes[0];
     assert!(
         says.contains("Your 12 wind-ins all came by 10 min. Every bite this session came after 15 min."),
         "{says}"

@@ -3502,6 +3502,11 @@ public struct ChartView: Equatable, Hashable {
      */
     public let spans: [ChartSpan]
     /**
+     * Where no cast was out so long, with dots behind what is drawn and its words in the key; the part of a stretch that lies in it is
+     * dashed. `None` if all of the axis was tried.
+     */
+    public let notTried: ChartSpan?
+    /**
      * Points.
      */
     public let dots: [ChartDot]
@@ -3543,6 +3548,10 @@ public struct ChartView: Equatable, Hashable {
          * Stretches.
          */spans: [ChartSpan], 
         /**
+         * Where no cast was out so long, with dots behind what is drawn and its words in the key; the part of a stretch that lies in it is
+         * dashed. `None` if all of the axis was tried.
+         */notTried: ChartSpan?, 
+        /**
          * Points.
          */dots: [ChartDot]) {
         self.kind = kind
@@ -3556,6 +3565,7 @@ public struct ChartView: Equatable, Hashable {
         self.bars = bars
         self.lines = lines
         self.spans = spans
+        self.notTried = notTried
         self.dots = dots
     }
 
@@ -3586,6 +3596,7 @@ public struct FfiConverterTypeChartView: FfiConverterRustBuffer {
                 bars: FfiConverterSequenceTypeChartBar.read(from: &buf), 
                 lines: FfiConverterSequenceTypeChartLine.read(from: &buf), 
                 spans: FfiConverterSequenceTypeChartSpan.read(from: &buf), 
+                notTried: FfiConverterOptionTypeChartSpan.read(from: &buf), 
                 dots: FfiConverterSequenceTypeChartDot.read(from: &buf)
         )
     }
@@ -3602,6 +3613,7 @@ public struct FfiConverterTypeChartView: FfiConverterRustBuffer {
         FfiConverterSequenceTypeChartBar.write(value.bars, into: &buf)
         FfiConverterSequenceTypeChartLine.write(value.lines, into: &buf)
         FfiConverterSequenceTypeChartSpan.write(value.spans, into: &buf)
+        FfiConverterOptionTypeChartSpan.write(value.notTried, into: &buf)
         FfiConverterSequenceTypeChartDot.write(value.dots, into: &buf)
     }
 }
@@ -26273,6 +26285,30 @@ fileprivate struct FfiConverterOptionTypeBackupMade: FfiConverterRustBuffer {
         switch try readInt(&buf) as Int8 {
         case 0: return nil
         case 1: return try FfiConverterTypeBackupMade.read(from: &buf)
+        default: throw UniffiInternalError.unexpectedOptionalTag
+        }
+    }
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+fileprivate struct FfiConverterOptionTypeChartSpan: FfiConverterRustBuffer {
+    typealias SwiftType = ChartSpan?
+
+    public static func write(_ value: SwiftType, into buf: inout [UInt8]) {
+        guard let value = value else {
+            writeInt(&buf, Int8(0))
+            return
+        }
+        writeInt(&buf, Int8(1))
+        FfiConverterTypeChartSpan.write(value, into: &buf)
+    }
+
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> SwiftType {
+        switch try readInt(&buf) as Int8 {
+        case 0: return nil
+        case 1: return try FfiConverterTypeChartSpan.read(from: &buf)
         default: throw UniffiInternalError.unexpectedOptionalTag
         }
     }

@@ -33,7 +33,8 @@ struct ChartDrawing {
     func marks() -> [Mark] {
         guard right > left, bottom > top else { return [] }
         let inside = Rect(left: left - 1, top: top - 1, width: right - left + 2, height: bottom - top + 2)
-        let drawn = chart.bands.flatMap(band) + chart.bars.flatMap(bar) + chart.lines.map(line)
+        let dots = chart.notTried.map { notTried(left: x($0.from), top: top, right: x($0.to), bottom: bottom, mm: mm) } ?? []
+        let drawn = chart.bands.flatMap(band) + dots + chart.bars.flatMap(bar) + chart.lines.map(line)
         return axes() + [.inside(.rect(inside), drawn)] + chart.spans.flatMap(span) + chart.dots.flatMap(dot) + key.marks(top: height - key.height)
     }
 
@@ -84,7 +85,9 @@ struct ChartDrawing {
     private func span(_ span: ChartSpan) -> [Mark] {
         let (from, to, y) = (x(span.from), x(span.to), top - 0.5 * mm)
         let (edge, dots) = (0.45 * mm, Stroke(0.2 * mm, dashes: stroke(.dotted, mm).dashes))
-        var marks = [Mark.line(Point(from, y - 0.8 * mm), Point(to, y - 0.8 * mm), .ink, edge)]
+        let known = min(to, max(from, chart.notTried.map { x($0.from) } ?? to))
+        var marks = [Mark.line(Point(from, y - 0.8 * mm), Point(known, y - 0.8 * mm), .ink, edge)]
+        if known < to { marks.append(.line(Point(known, y - 0.8 * mm), Point(to, y - 0.8 * mm), .ink, untried(edge, mm))) }
         for end in [from, to] {
             marks.append(.line(Point(end, y - 0.8 * mm), Point(end, y + 0.8 * mm), .ink, edge))
             marks.append(.line(Point(end, y), Point(end, bottom), .soft, dots))

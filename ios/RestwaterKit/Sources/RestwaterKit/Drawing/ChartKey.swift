@@ -1,10 +1,15 @@
 import RestwaterCore
 
-/// Samples of a chart's lines and bands with their words, as many in a row as fit.
+/// Samples of a chart's lines, bands and untried minutes with their words, as many in a row as fit.
 struct ChartKey {
+    private enum Sample {
+        case line(LineStyle)
+        case band
+        case notTried
+    }
+
     private struct Entry {
-        /// None for a band.
-        let style: LineStyle?
+        let sample: Sample
         let label: Caption.Label
     }
 
@@ -16,20 +21,27 @@ struct ChartKey {
         (self.mm, self.row) = (mm, row)
         var rows: [[Entry]] = []
         var taken = 0.0
-        for (i, line) in chart.lines.filter({ !$0.label.isEmpty }).enumerated() {
-            // The band belongs to the first line, so its entry is next to it.
-            let bands = i == 0 ? chart.bands.map { Entry(style: nil, label: caption.of($0.label)) } : []
-            for entry in [Entry(style: line.style, label: caption.of(line.label))] + bands {
-                let wide = Self.sample * mm + entry.label.width + 3 * mm
-                if rows.isEmpty || taken + wide > width {
-                    rows.append([])
-                    taken = 0
-                }
-                rows[rows.count - 1].append(entry)
-                taken += wide
+        for entry in Self.entries(chart, caption) {
+            let wide = Self.sample * mm + entry.label.width + 3 * mm
+            if rows.isEmpty || taken + wide > width {
+                rows.append([])
+                taken = 0
             }
+            rows[rows.count - 1].append(entry)
+            taken += wide
         }
         self.rows = rows
+    }
+
+    private static func entries(_ chart: ChartView, _ caption: Caption) -> [Entry] {
+        var entries: [Entry] = []
+        for (i, line) in chart.lines.filter({ !$0.label.isEmpty }).enumerated() {
+            entries.append(Entry(sample: .line(line.style), label: caption.of(line.label)))
+            // The band belongs to the first line, so its entry is next to it.
+            if i == 0 { entries += chart.bands.map { Entry(sample: .band, label: caption.of($0.label)) } }
+        }
+        if let notTried = chart.notTried { entries.append(Entry(sample: .notTried, label: caption.of(notTried.label))) }
+        return entries
     }
 
     func marks(top: Double) -> [Mark] {
@@ -40,16 +52,21 @@ struct ChartKey {
                 let middle = y + entry.label.height / 2
                 let from = x
                 x += Self.sample * mm + entry.label.width + 3 * mm
-                return sample(entry.style, from, middle) + [entry.label.at(from + Self.sample * mm, y)]
+                return sample(entry.sample, from, middle) + [entry.label.at(from + Self.sample * mm, y)]
             }
         }
     }
 
-    private func sample(_ style: LineStyle?, _ x: Double, _ middle: Double) -> [Mark] {
+    private func sample(_ sample: Sample, _ x: Double, _ middle: Double) -> [Mark] {
         let (w, h) = ((Self.sample - 1) * mm, 2 * mm)
-        if let style { return [.line(Point(x, middle), Point(x + w, middle), .ink, stroke(style, mm))] }
-        let box = Outline.rect(Rect(left: x, top: middle - h / 2, width: w, height: h))
-        return [.fill(box, .water), .line(box, .soft, Stroke(0.2 * mm))]
+        switch sample {
+        case .line(let style): return [.line(Point(x, middle), Point(x + w, middle), .ink, stroke(style, mm))]
+        case .band:
+            let box = Outline.rect(Rect(left: x, top: middle - h / 2, width: w, height: h))
+            return [.fill(box, .water), .line(box, .soft, Stroke(0.2 * mm))]
+        case .notTried:
+            return notTried(left: x - mm, top: middle - 1.3 * mm, right: x + w, bottom: middle + 1.6 * mm, mm: mm)
+        }
     }
 
     /// Width of a sample with its gap, in millimetres.

@@ -2,7 +2,7 @@ import RestwaterCore
 
 /// The wait strip: a tape of minutes from the splash. The time so far is solid; bites of this session are diamonds,
 /// waits that ended without one are strokes, liners of the running cast are triangles; the near-best band has a
-/// bracket; the present minute is a line with a flag in the accent colour; beyond what is known the tape is dotted.
+/// bracket, dashed where no cast was out so long; the present minute is a line with a flag in the accent colour; beyond what is known the tape is dotted.
 struct StripDrawing {
     let strip: StripView
     let width, height, mm: Double
@@ -40,20 +40,19 @@ struct StripDrawing {
     /// Dots where no cast has been long enough to tell.
     private func unknown() -> [Mark] {
         guard let known = strip.knownToMin else { return [] }
-        let step = 1.3 * mm
-        return stride(from: x(known) + step, to: right, by: step).enumerated().flatMap { column, across in
-            stride(from: top + (column % 2 == 0 ? step / 2 : step), to: bottom - 0.2 * mm, by: step)
-                .map { .fill(.circle(Point(across, $0), 0.2 * mm), .soft) }
-        }
+        return notTried(left: x(known), top: top, right: right, bottom: bottom, mm: mm)
     }
 
-    /// The near-best band: a bracket above with its ends drawn down; open to the right if there is no time to wind in
-    /// by.
+    /// The near-best band: a bracket above with its ends drawn down, dashed where no cast was out so long; open to the right if
+    /// there is no time to wind in by. A record that says too little for a band has only the time to recast by.
     private func band() -> [Mark] {
         if strip.holdMin == nil && strip.recastMin == nil { return [] }
-        let (from, to) = (x(strip.holdMin ?? 0), x(strip.recastMin ?? strip.lengthMin))
+        let to = x(strip.recastMin ?? strip.lengthMin)
+        let from = strip.holdMin.map(x) ?? to
         let (edge, line) = (0.4 * mm, bracket * 0.45)
-        var marks: [Mark] = [.line(Point(from, line), Point(to, line), .ink, edge)]
+        let known = min(to, max(from, strip.knownToMin.map(x) ?? to))
+        var marks: [Mark] = [.line(Point(from, line), Point(known, line), .ink, edge)]
+        if known < to { marks.append(.line(Point(known, line), Point(to, line), .ink, untried(edge, mm))) }
         if strip.holdMin != nil { marks.append(.line(Point(from, 0), Point(from, bottom), .ink, edge)) }
         if strip.recastMin != nil { marks.append(.line(Point(to, 0), Point(to, bottom), .ink, edge)) }
         return marks
@@ -114,3 +113,15 @@ struct StripDrawing {
         return marks
     }
 }
+
+/// Dots where no cast was out so long, on the strip and behind a chart.
+func notTried(left: Double, top: Double, right: Double, bottom: Double, mm: Double) -> [Mark] {
+    let step = 1.3 * mm
+    return stride(from: left + step, to: right, by: step).enumerated().flatMap { column, across in
+        stride(from: top + (column % 2 == 0 ? step / 2 : step), to: bottom - 0.2 * mm, by: step)
+            .map { .fill(.circle(Point(across, $0), 0.2 * mm), .soft) }
+    }
+}
+
+/// Dashes of a bracket where no cast was out so long.
+func untried(_ width: Double, _ mm: Double) -> Stroke { Stroke(width, dashes: [0.9 * mm, 0.7 * mm]) }

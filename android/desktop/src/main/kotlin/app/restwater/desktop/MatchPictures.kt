@@ -9,12 +9,11 @@ import app.restwater.core.DayTap
 import app.restwater.core.Glass
 import app.restwater.core.MatchView
 import app.restwater.core.PadAsk
-import app.restwater.core.Restwater
+import app.restwater.core.PadWords
 import app.restwater.core.Screen
 import app.restwater.core.Which
 import app.restwater.core.bankLayout
 import app.restwater.core.matchLayout
-import app.restwater.core.padWords
 import app.restwater.ui.FishScreen
 import app.restwater.ui.Ink
 import app.restwater.ui.LocalInk
@@ -28,11 +27,12 @@ import app.restwater.ui.WeightScreen
  * Every page of the Match screen by day, by night, for the left hand and at twice the text size; none if no match is
  * set.
  */
-fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
-    val view = (core.screen(Which.MATCH, tap.at) as Screen.Match).v1
+fun matchPictures(played: Played, tap: DayTap, bank: BankView, write: (String, ByteArray) -> Unit) {
+    val glass = played.glass
+    val view = (played.core.screen(Which.MATCH, tap.at) as Screen.Match).v1
     val pages = if (view.weighIn == null) listOf(MatchPage.NOW).filter { view.begin != null } else MatchPage.entries
     for (page in pages) {
-        fun draw(kind: String, on: Glass, ink: Ink) = write("match-${page.name.lowercase()}-$kind", matchPicture(view, bank, on, ink, page))
+        fun draw(kind: String, on: Glass, ink: Ink) = write("match-${page.name.lowercase()}-$kind", matchPicture(view, bank, on, ink, page, played.words))
         draw("day", glass, Ink.Day)
         draw("night", glass, Ink.Night)
         draw("left", glass.copy(leftHanded = true), Ink.Day)
@@ -41,13 +41,14 @@ fun matchPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, wr
 }
 
 /** The screen of the latest fish and its number pad in the same variants; none before a fish is landed. */
-fun fishPictures(core: Restwater, tap: DayTap, bank: BankView, glass: Glass, write: (String, ByteArray) -> Unit) {
+fun fishPictures(played: Played, tap: DayTap, bank: BankView, write: (String, ByteArray) -> Unit) {
+    val (core, glass, words) = Triple(played.core, played.glass, played.words)
     if (bank.state != BankState.LANDED) return
     val fish = (core.screen(Which.FISH, tap.at) as Screen.Fish).v1
     val weight = (core.screen(Which.WEIGHT, tap.at) as Screen.Weight).v1
     fun draw(kind: String, on: Glass, ink: Ink) {
-        write("fish-$kind", fishPicture(bank, on, ink) { layout -> FishScreen(fish, matchLayout(on), layout, padWords("en-GB"), "", { }) { } })
-        write("weight-$kind", fishPicture(bank, on, ink) { layout -> WeightScreen(weight, matchLayout(on), layout, padWords("en-GB"), "", { }) { } })
+        write("fish-$kind", fishPicture(bank, on, ink) { layout -> FishScreen(fish, matchLayout(on), layout, words, "", { }) { } })
+        write("weight-$kind", fishPicture(bank, on, ink) { layout -> WeightScreen(weight, matchLayout(on), layout, words, "", { }) { } })
     }
     draw("day", glass, Ink.Day)
     draw("night", glass, Ink.Night)
@@ -61,9 +62,9 @@ private fun fishPicture(bank: BankView, glass: Glass, ink: Ink, screen: @Composa
     }
 }
 
-private fun matchPicture(view: MatchView, bank: BankView, glass: Glass, ink: Ink, page: MatchPage): ByteArray = picture(glass) {
+private fun matchPicture(view: MatchView, bank: BankView, glass: Glass, ink: Ink, page: MatchPage, words: PadWords): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
         val layout = bankLayout(glass, PadAsk(bank.state, bank.rods.size.coerceIn(1, 3).toUByte(), 0u)).ofPages()
-        MatchScreen(view, matchLayout(glass), layout, padWords("en-GB"), "", { }, page) { }
+        MatchScreen(view, matchLayout(glass), layout, words, "", { }, page) { }
     }
 }

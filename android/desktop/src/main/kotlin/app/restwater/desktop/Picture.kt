@@ -13,6 +13,7 @@ import app.restwater.core.Hand
 import app.restwater.core.Key
 import app.restwater.core.KeyView
 import app.restwater.core.PadAsk
+import app.restwater.core.PadWords
 import app.restwater.core.Rect
 import app.restwater.core.RodView
 import app.restwater.core.Scheme
@@ -20,7 +21,6 @@ import app.restwater.core.Settings
 import app.restwater.core.SwimScene
 import app.restwater.core.Which
 import app.restwater.core.bankLayout
-import app.restwater.core.padWords
 import app.restwater.ui.BankScreen
 import app.restwater.ui.BankTaps
 import app.restwater.ui.Ink
@@ -44,7 +44,7 @@ fun picture(glass: Glass, content: @Composable () -> Unit): ByteArray {
 }
 
 /** The Bank screen of a record as PNG. */
-fun bankPicture(view: BankView, glass: Glass, settings: Settings, fan: (Glass, Rect) -> SwimScene?): ByteArray =
+fun bankPicture(view: BankView, glass: Glass, settings: Settings, words: PadWords, fan: (Glass, Rect) -> SwimScene?): ByteArray =
     picture(glass) {
         val ink = if (settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
         CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
@@ -53,7 +53,7 @@ fun bankPicture(view: BankView, glass: Glass, settings: Settings, fan: (Glass, R
             val layout = bankLayout(of, ask)
             val scene = layout.fan?.let { fan(of, it) }
             BankScreen(
-                view, layout, padWords("en-GB"), 0, "", NoTaps,
+                view, layout, words, 0, "", NoTaps,
                 scene?.let { drawn -> { SwimCanvas(drawn, Modifier.fillMaxSize()) } },
             )
         }

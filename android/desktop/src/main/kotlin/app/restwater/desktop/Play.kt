@@ -15,6 +15,7 @@ import app.restwater.core.KeyTap
 import app.restwater.core.LeavesView
 import app.restwater.core.Moment
 import app.restwater.core.PadAsk
+import app.restwater.core.PadWords
 import app.restwater.core.Restwater
 import app.restwater.core.RestwaterException
 import app.restwater.core.Scheme
@@ -52,47 +53,56 @@ import kotlin.system.exitProcess
 import kotlinx.coroutines.runBlocking
 
 /**
- * Plays a day file through the real core and draws the screens it asks for: `PlayKt DAY OUT [GLASS]`, where GLASS is
- * WIDTHxHEIGHT@PX_PER_MM, such as 750x1334@12.84.
+ * Plays a day file through the real core and draws the screens it asks for: `PlayKt DAY OUT [GLASS] [LANGUAGE]`, where GLASS
+ * is WIDTHxHEIGHT@PX_PER_MM, such as 750x1334@12.84, and LANGUAGE a tag such as de-DE.
  */
 fun main(args: Array<String>) {
-    val glass = if (args.size == 3) glassOf(args[2]) else GLASS
-    if (args.size !in 2..3 || glass == null) {
-        System.err.println("usage: PlayKt DAY OUT [WIDTHxHEIGHT@PX_PER_MM]")
+    val glass = if (args.size > 2) glassOf(args[2]) else GLASS
+    if (args.size !in 2..4 || glass == null) {
+        System.err.println("usage: PlayKt DAY OUT [WIDTHxHEIGHT@PX_PER_MM] [LANGUAGE]")
         exitProcess(2)
     }
     try {
         val day = readDay(File(args[0]).readText())
-        play(day, File(args[1]), glass)
+        play(day, File(args[1]), glass, args.getOrElse(3) { ENGLISH })
     } catch (refused: RestwaterException.Failed) {
         System.err.println("${args[0]}: ${refused.text}")
         exitProcess(1)
     }
 }
 
+/** What the pictures of a day are drawn with. */
+class Played(val core: Restwater, val language: String, val glass: Glass, val out: File) {
+    val words = padWords(language)
+
+    fun bank(at: Moment) = (core.screen(Which.BANK, at) as Screen.Bank).v1
+}
+
 /** Taps the day into a log of its own and writes pictures and screens to [out]; prints the advice as it changes. */
-fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
+fun play(day: List<DayTap>, out: File, glass: Glass = GLASS, language: String = ENGLISH) {
     val log = Files.createTempDirectory("restwater-day").toFile()
     try {
-        val core = Restwater.open(log.path, day.first().at, "en-GB")
+        val core = Restwater.open(log.path, day.first().at, language)
+        val played = Played(core, language, glass, out)
         out.mkdirs()
+        welcome(played, day.first())
         File(out, "screens.jsonl").bufferedWriter().use { screens ->
             var said = ""
             for (tap in day) {
                 tap.action?.let { core.act(it, tap.at) }
                 screens.appendLine(core.screenJson(Which.BANK, tap.at))
-                val bank = (core.screen(Which.BANK, tap.at) as Screen.Bank).v1
+                val bank = played.bank(tap.at)
                 val advice = "${bank.advice.headline} ${bank.advice.detail}"
                 if (advice != said) println("${bank.header.clock}  $advice")
                 said = advice
-                tap.picture?.let { name -> pictures(core, tap, bank, out, name, glass) }
+                tap.picture?.let { name -> pictures(played, tap, bank, name) }
             }
         }
         // A second apart: a tap that follows an opened screen at once is ignored.
         var last = day.last()
         for (part in listOf(::learning, ::leaves, ::deskPictures)) {
             last = last.aSecondLater()
-            part(core, last, out, glass)
+            part(played, last)
         }
         entries(core, last, out)
         core.close()
@@ -101,13 +111,17 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
     }
 }
 
+/** The cards of the first day, before anything is tapped. */
+private fun welcome(played: Played, first: DayTap) = eachLeaf(played, first, listOf(Which.WELCOME))
+
 /**
  * The Bank for the right hand by day and by night, for the left hand and at twice the text size; and the other screens.
  */
-private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String, glass: Glass) {
-    fun write(kind: String, png: ByteArray) = File(out, "$name-$kind.png").writeBytes(png)
+private fun pictures(played: Played, tap: DayTap, bank: BankView, name: String) {
+    val (core, glass) = played.core to played.glass
+    fun write(kind: String, png: ByteArray) = File(played.out, "$name-$kind.png").writeBytes(png)
     fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =
-        write(kind, bankPicture(bank, glass, Settings(hand, scheme)) { on, place ->
+        write(kind, bankPicture(bank, glass, Settings(hand, scheme), played.words) { on, place ->
             if (bank.rods.isEmpty()) null else core.swimScene(tap.at, smallFan(on, place))
         })
     draw("day", glass, Hand.RIGHT, Scheme.DAY)
@@ -115,15 +129,23 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     draw("left", glass, Hand.LEFT, Scheme.DAY)
     draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
     if (bank.rods.isNotEmpty()) {
-        write("swim", swimPicture(core, tap.at, bank, glass))
-        write("swim-night", swimPicture(core, tap.at, bank, glass, Ink.Night))
-        write("swim-large-text", swimPicture(core, tap.at, bank, glass.copy(textScale = 2.0)))
+        write("swim", swimPicture(core, tap.at, bank, glass, words = played.words))
+        write("swim-night", swimPicture(core, tap.at, bank, glass, Ink.Night, played.words))
+        write("swim-large-text", swimPicture(core, tap.at, bank, glass.copy(textScale = 2.0), words = played.words))
     }
     val setup = (core.screen(Which.SETUP, tap.at) as Screen.Setup).v1
     val tackle = (core.screen(Which.TACKLE, tap.at) as Screen.Tackle).v1
-    matchPictures(core, tap, bank, glass, ::write)
-    fishPictures(core, tap, bank, glass, ::write)
-    if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass)) else write("tackle", tacklePicture(tackle, bank, glass))
+    matchPictures(played, tap, bank, ::write)
+    fishPictures(played, tap, bank, ::write)
+    if (bank.rods.isEmpty()) write("setup", setupPicture(setup, bank, glass, played.words)) else tacklePictures(tackle, bank, played, ::write)
+}
+
+/** Tackle, and the row with the most choices opened. */
+private fun tacklePictures(tackle: TackleView, bank: BankView, played: Played, write: (String, ByteArray) -> Unit) {
+    write("tackle", tacklePicture(tackle, bank, played.glass, played.words, null))
+    val open = tackle.rows.maxByOrNull { it.choices.size }?.tag
+    write("tackle-row", tacklePicture(tackle, bank, played.glass, played.words, open))
+    write("tackle-row-large-text", tacklePicture(tackle, bank, played.glass.copy(textScale = 2.0), played.words, open))
 }
 
 /** Every file that the day can be exported as, and the record of every screen at its end. */
@@ -142,38 +164,43 @@ private fun entries(core: Restwater, last: DayTap, out: File) {
 private fun DayTap.aSecondLater() = copy(at = at.copy(wallMs = at.wallMs + 1_000, monoMs = at.monoMs + 1_000))
 
 /** What the day taught: every page of the Waits screen and of "Did it matter?" at its end. */
-private fun learning(core: Restwater, last: DayTap, out: File, glass: Glass) {
-    val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
+private fun learning(played: Played, last: DayTap) {
+    val (core, words) = played.core to played.words
     val waits = (core.screen(Which.WAITS, last.at) as Screen.Waits).v1
     val changes = (core.screen(Which.CHANGES, last.at) as Screen.Changes).v1
-    inEveryKind(glass, bank, out, listOf("day", "night", "large-text")) { kind, layout, write ->
+    inEveryKind(played, last, listOf("day", "night", "large-text")) { kind, layout, write ->
         // Large text has more pages; beyond the last, the first is drawn again.
         val more = if (kind == "large-text") 2 else 1
         repeat((waits.charts.size + if (waits.forecast == null) 0 else 1).coerceAtLeast(1) * more) { page ->
-            write("waits-${page + 1}") { WaitsScreen(waits, layout, padWords("en-GB"), "", { }, page) { } }
+            write("waits-${page + 1}") { WaitsScreen(waits, layout, words, "", { }, page) { } }
         }
         repeat(pagesOf(changes) * more) { page ->
-            write("changes-${page + 1}") { ChangesScreen(changes, layout, padWords("en-GB"), "", { }, page) { } }
+            write("changes-${page + 1}") { ChangesScreen(changes, layout, words, "", { }, page) { } }
         }
     }
 }
 
-/** The list of screens, and every leaf of Bench, Book, Conditions and Cautions at the day's end; the first of each by night and for the left hand too. */
-private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
-    val bank = (core.screen(Which.BANK, last.at) as Screen.Bank).v1
+/** The list of screens, and every leaf of those that consist of leaves at the day's end; the first of each by night and for the left hand too. */
+private fun leaves(played: Played, last: DayTap) {
+    val core = played.core
     // An earlier session is opened, to show what that looks like.
     val earliest = leavesOf(core.screen(Which.BOOK, last.at))?.leaves?.first()?.list?.lastOrNull { it.tap is KeyTap.Send }
     (earliest?.tap as? KeyTap.Send)?.let { core.act(it.action, last.at) }
-    inEveryKind(glass, bank, out) { kind, layout, write ->
-        write("screens") { ScreenList(core.screenList(), layout, padWords("en-GB"), { }) { } }
-        for (which in listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS, Which.DAY)) {
-            val view = leavesOf(core.screen(which, last.at)) ?: continue
-            val all = if (kind == "day" || kind == "large-text") view.leaves.take(if (which == Which.CAUTIONS) MOST_CAUTIONS else view.leaves.size) else view.leaves.take(1)
-            for (leaf in all) {
-                repeat(if (leaf == view.leaves.first()) 1 else LEAF_PARTS) { part ->
-                    write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
-                        LeavesScreen(view, layout, padWords("en-GB"), "", { }, leaf.id, part) { }
-                    }
+    inEveryKind(played, last) { _, layout, write ->
+        write("screens") { ScreenList(core.screenList(), layout, played.words, { }) { } }
+    }
+    eachLeaf(played, last, listOf(Which.BENCH, Which.BOOK, Which.CONDITIONS, Which.CAUTIONS, Which.DAY, Which.LEGEND))
+}
+
+/** Every leaf of these screens; the first of each by night and for the left hand too. */
+private fun eachLeaf(played: Played, at: DayTap, screens: List<Which>) = inEveryKind(played, at) { kind, layout, write ->
+    for (which in screens) {
+        val view = leavesOf(played.core.screen(which, at.at)) ?: continue
+        val all = if (kind == "day" || kind == "large-text") view.leaves.take(if (which == Which.CAUTIONS) MOST_CAUTIONS else view.leaves.size) else view.leaves.take(1)
+        for (leaf in all) {
+            repeat(if (leaf == view.leaves.first() && which != Which.LEGEND) 1 else LEAF_PARTS) { part ->
+                write("${which.name.lowercase()}-${leaf.id}-${part + 1}") {
+                    LeavesScreen(view, layout, played.words, "", { }, leaf.id, part) { }
                 }
             }
         }
@@ -182,9 +209,10 @@ private fun leaves(core: Restwater, last: DayTap, out: File, glass: Glass) {
 
 /** Writes what is drawn by day, at twice the text size, by night and for the left hand as NAME-KIND.png. */
 internal fun inEveryKind(
-    glass: Glass, bank: BankView, out: File, kinds: List<String> = listOf("day", "large-text", "night", "left"),
+    played: Played, last: DayTap, kinds: List<String> = listOf("day", "large-text", "night", "left"),
     draw: (kind: String, layout: BankLayout, write: (String, @Composable () -> Unit) -> Unit) -> Unit,
 ) {
+    val (glass, bank) = played.glass to played.bank(last.at)
     for (kind in kinds) {
         val on = glass.copy(textScale = if (kind == "large-text") 2.0 else glass.textScale, leftHanded = kind == "left")
         val ink = if (kind == "night") Ink.Night else Ink.Day
@@ -192,7 +220,7 @@ internal fun inEveryKind(
             val drawn = picture(on) {
                 CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides on.pxPerMm.toFloat(), content = content)
             }
-            File(out, "$name-$kind.png").writeBytes(drawn)
+            File(played.out, "$name-$kind.png").writeBytes(drawn)
         }
     }
 }
@@ -203,6 +231,8 @@ private fun leavesOf(screen: Screen): LeavesView? = when (screen) {
     is Screen.Conditions -> screen.v1
     is Screen.Cautions -> screen.v1
     is Screen.Day -> screen.v1
+    is Screen.Welcome -> screen.v1
+    is Screen.Legend -> screen.v1
     else -> null
 }
 
@@ -213,7 +243,7 @@ private const val MOST_CAUTIONS = 9
 private const val LEAF_PARTS = 2
 
 /** The Swim screen at a moment of the day as PNG. */
-fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: Ink = Ink.Day): ByteArray {
+fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: Ink = Ink.Day, words: PadWords = padWords(ENGLISH)): ByteArray {
     val view = (core.screen(Which.SWIM, at) as Screen.Swim).v1
     val layout = swimLayout(glass, swimPad(view))
     val scene = core.swimScene(at, largeFan(glass, layout.canvas))
@@ -225,22 +255,22 @@ fun swimPicture(core: Restwater, at: Moment, bank: BankView, glass: Glass, ink: 
     }
     return picture(glass) {
         CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", taps)
+            SwimScreen(view, scene, layout, bankLayout(glass, ask(bank)).ofPages(), words, "", taps)
         }
     }
 }
 
 /** The set-up screen of a record as PNG, by day. */
-fun setupPicture(setup: SetupView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
+fun setupPicture(setup: SetupView, bank: BankView, glass: Glass, words: PadWords): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        SetupScreen(setup, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", { }, { }) { }
+        SetupScreen(setup, bankLayout(glass, ask(bank)).ofPages(), words, "", { }, { }) { }
     }
 }
 
-/** The tackle screen of a record as PNG, by day. */
-fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass): ByteArray = picture(glass) {
+/** The tackle screen of a record as PNG, by day, with that row opened. */
+fun tacklePicture(tackle: TackleView, bank: BankView, glass: Glass, words: PadWords, row: String?): ByteArray = picture(glass) {
     CompositionLocalProvider(LocalInk provides Ink.Day, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
-        TackleScreen(tackle, bankLayout(glass, ask(bank)).ofPages(), padWords("en-GB"), "", { }) { }
+        TackleScreen(tackle, bankLayout(glass, ask(bank)).ofPages(), words, "", { }, row) { }
     }
 }
 
@@ -252,6 +282,9 @@ private fun glassOf(text: String): Glass? {
     val mm = density.toDoubleOrNull()?.takeIf { it > 0 } ?: return null
     return Glass(width.toDouble(), height.toDouble(), mm, 1.0, false, 4 * mm, 0.0)
 }
+
+/** The language of the pictures if none is asked for. */
+const val ENGLISH = "en-GB"
 
 /** A common screen: 6.1 in, 1080 x 2340. */
 val GLASS = Glass(1080.0, 2340.0, 16.634, 1.0, false, 89.0, 63.0)

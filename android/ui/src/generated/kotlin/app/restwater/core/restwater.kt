@@ -4054,6 +4054,12 @@ data class ChartView (
     val `spans`: List<ChartSpan>
     , 
     /**
+     * Where no cast was out so long, with dots behind what is drawn and its words in the key; the part of a stretch that lies in it is
+     * dashed. `None` if all of the axis was tried.
+     */
+    val `notTried`: ChartSpan?
+    , 
+    /**
      * Points.
      */
     val `dots`: List<ChartDot>
@@ -4084,6 +4090,7 @@ public object FfiConverterTypeChartView: FfiConverterOnlyRead<ChartView> {
             FfiConverterSequenceTypeChartBar.read(buf),
             FfiConverterSequenceTypeChartLine.read(buf),
             FfiConverterSequenceTypeChartSpan.read(buf),
+            FfiConverterOptionalTypeChartSpan.read(buf),
             FfiConverterSequenceTypeChartDot.read(buf),
         )
     }
@@ -23127,6 +23134,22 @@ public object FfiConverterOptionalTypeBackupMade: FfiConverterOnlyRead<BackupMad
             return null
         }
         return FfiConverterTypeBackupMade.read(buf)
+    }
+
+}
+
+
+
+
+/**
+ * @suppress
+ */
+public object FfiConverterOptionalTypeChartSpan: FfiConverterOnlyRead<ChartSpan?> {
+    override fun read(buf: ByteBuffer): ChartSpan? {
+        if (buf.get().toInt() == 0) {
+            return null
+        }
+        return FfiConverterTypeChartSpan.read(buf)
     }
 
 }

@@ -111,6 +111,7 @@ private class ChartDrawing(
         axes()
         clipRect(left - 1f, top - 1f, right + 1f, bottom + 1f) {
             chart.bands.forEach { band(it) }
+            chart.notTried?.let { notTried(Rect(x(it.from), top, x(it.to), bottom), ink, mm) }
             bars()
             chart.lines.forEach { line(it) }
         }
@@ -200,7 +201,9 @@ private class ChartDrawing(
         for (span in chart.spans) {
             val (from, to) = x(span.from) to x(span.to)
             val y = bracket
-            drawLine(ink.ink, Offset(from, y - 0.8f * mm), Offset(to, y - 0.8f * mm), 0.45f * mm)
+            val known = (chart.notTried?.let { x(it.from) } ?: to).coerceIn(from, to)
+            drawLine(ink.ink, Offset(from, y - 0.8f * mm), Offset(known, y - 0.8f * mm), 0.45f * mm)
+            drawLine(ink.ink, Offset(known, y - 0.8f * mm), Offset(to, y - 0.8f * mm), 0.45f * mm, pathEffect = untried(mm))
             for (end in listOf(from, to)) {
                 drawLine(ink.ink, Offset(end, y - 0.8f * mm), Offset(end, y + 0.8f * mm), 0.45f * mm)
                 drawLine(ink.soft, Offset(end, y), Offset(end, bottom), 0.2f * mm, pathEffect = dashes(LineStyle.DOTTED, mm))
@@ -241,21 +244,28 @@ private class ChartDrawing(
         for ((colour, width) in listOf(ink.paper to 1.1f * mm, ink.ink to 0.5f * mm)) drawLine(colour, Offset(x, y - half), Offset(x, y + half), width)
     }
 
-    private fun legend(): List<Pair<LineStyle?, Lettered>> =
-        chart.lines.filter { it.label.isNotEmpty() }.flatMap { line ->
-            val own = listOf(line.style to letters.of(line.label))
+    /** An entry of the key: a line of a style, a band, or where nothing was tried. */
+    private inner class Entry(val words: Lettered, val sample: DrawScope.(Float, Float) -> Unit)
+
+    private fun legend(): List<Entry> {
+        val bands = chart.bands.map { Entry(letters.of(it.label)) { x, middle -> tint(x, middle) } }
+        val lines = chart.lines.filter { it.label.isNotEmpty() }.flatMap { line ->
+            val own = listOf(Entry(letters.of(line.label)) { x, middle -> stroke(line.style, x, middle) })
             // The band belongs to the first line, so its entry is next to it.
-            if (line === chart.lines.first()) own + chart.bands.map { null to letters.of(it.label) } else own
+            if (line === chart.lines.first()) own + bands else own
         }
+        val notTried = chart.notTried?.let { Entry(letters.of(it.label)) { x, middle -> dotted(x, middle) } }
+        return lines + listOfNotNull(notTried)
+    }
 
     /** Samples with their words, as many in a row as fit. */
-    private fun rows(entries: List<Pair<LineStyle?, Lettered>>): List<List<Pair<LineStyle?, Lettered>>> {
-        val rows = mutableListOf<MutableList<Pair<LineStyle?, Lettered>>>()
+    private fun rows(entries: List<Entry>): List<List<Entry>> {
+        val rows = mutableListOf<MutableList<Entry>>()
         var taken = 0f
         for (entry in entries) {
-            val width = SAMPLE * mm + entry.second.width + 3f * mm
+            val width = SAMPLE * mm + entry.words.width + 3f * mm
             if (rows.isEmpty() || taken + width > size.width) {
-                rows += mutableListOf<Pair<LineStyle?, Lettered>>()
+                rows += mutableListOf<Entry>()
                 taken = 0f
             }
             rows.last() += entry
@@ -264,23 +274,26 @@ private class ChartDrawing(
         return rows
     }
 
-    /** Each entry of the key with its style, from the left of its sample. */
-    private fun entries(): List<Triple<LineStyle?, Lettered, Offset>> = legendRows.flatMapIndexed { i, row ->
+    /** Each entry of the key, from the left of its sample. */
+    private fun entries(): List<Pair<Entry, Offset>> = legendRows.flatMapIndexed { i, row ->
         var x = 0f
         val y = size.height - (legendRows.size - i) * line * 1.1f
-        row.map { (style, words) -> Triple(style, words, Offset(x, y)).also { x += SAMPLE * mm + words.width + 3f * mm } }
+        row.map { entry -> (entry to Offset(x, y)).also { x += SAMPLE * mm + entry.words.width + 3f * mm } }
     }
 
-    private fun legendLabels() = entries().map { (_, words, at) -> words.at(at.x + SAMPLE * mm, at.y) }
+    private fun legendLabels() = entries().map { (entry, at) -> entry.words.at(at.x + SAMPLE * mm, at.y) }
 
     private fun DrawScope.key() {
-        for ((style, words, at) in entries()) {
-            val middle = at.y + words.height / 2f
-            if (style == null) tint(at.x, middle) else {
-                val cap = if (style == LineStyle.DOTTED) StrokeCap.Round else StrokeCap.Butt
-                drawLine(ink.ink, Offset(at.x, middle), Offset(at.x + (SAMPLE - 1f) * mm, middle), width(style, mm), cap, dashes(style, mm))
-            }
-        }
+        for ((entry, at) in entries()) entry.sample(this, at.x, at.y + entry.words.height / 2f)
+    }
+
+    private fun DrawScope.stroke(style: LineStyle, x: Float, middle: Float) {
+        val cap = if (style == LineStyle.DOTTED) StrokeCap.Round else StrokeCap.Butt
+        drawLine(ink.ink, Offset(x, middle), Offset(x + (SAMPLE - 1f) * mm, middle), width(style, mm), cap, dashes(style, mm))
+    }
+
+    private fun DrawScope.dotted(x: Float, middle: Float) {
+        notTried(Rect(x - mm, middle - 1.3f * mm, x + (SAMPLE - 1f) * mm, middle + 1.6f * mm), ink, mm)
     }
 
     private fun DrawScope.tint(x: Float, middle: Float) {

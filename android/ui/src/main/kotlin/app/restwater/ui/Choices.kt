@@ -93,12 +93,13 @@ fun TackleScreen(
     words: PadWords,
     notice: String,
     onAct: (Action) -> Unit,
+    row: String? = null,
     onBack: () -> Unit,
 ) {
-    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onAct, tackle.caution, onBack = onBack)
+    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onAct, tackle.caution, row = row, onBack = onBack)
 }
 
-/** A screen of choices and nothing else. */
+/** A screen of choices and nothing else. [row]: the row that is open at first. */
 @Composable
 fun RowsScreen(
     title: String,
@@ -110,9 +111,10 @@ fun RowsScreen(
     caution: String = "",
     own: List<ShellRow> = emptyList(),
     onOwn: (String, String) -> Unit = { _, _ -> },
+    row: String? = null,
     onBack: () -> Unit,
 ) {
-    var open by rememberSaveable { mutableStateOf<String?>(null) }
+    var open by rememberSaveable { mutableStateOf(row) }
     Ground()
     val rest = PageHead(title, notice, layout)
     // A caution is shown where the weight is entered and above all rows, never over a key.

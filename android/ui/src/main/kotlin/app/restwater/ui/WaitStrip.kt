@@ -27,9 +27,9 @@ import app.restwater.core.StripView
 
 /**
  * The wait strip: a tape of minutes from the splash. The time so far is solid; bites of this session are diamonds,
- * waits that ended without one are strokes, liners of the running cast are triangles; the near-best band has a bracket;
- * the present minute is a line with a flag in the accent colour; beyond what is known the tape is dotted. [now] is read
- * while it is drawn into a layer of its own.
+ * waits that ended without one are strokes, liners of the running cast are triangles; the near-best band has a bracket,
+ * dashed where no cast was out so long; the present minute is a line with a flag in the accent colour; beyond what is known
+ * the tape is dotted. [now] is read while it is drawn into a layer of its own.
  */
 @Composable
 fun WaitStrip(strip: StripView, figurePx: Float, modifier: Modifier = Modifier, order: Float = 0f, now: () -> StripView = { strip }) {
@@ -94,34 +94,24 @@ private class Tape(
 
     /** Dots where no cast has been long enough to tell. */
     private fun DrawScope.unknown() {
-        val from = x(strip.knownToMin ?: return)
-        val step = 1.3f * mm
-        var column = 0
-        var across = from + step
-        while (across < right) {
-            var down = top + if (column % 2 == 0) step * 0.5f else step
-            while (down < bottom - 0.2f * mm) {
-                drawCircle(ink.soft, 0.2f * mm, Offset(across, down))
-                down += step
-            }
-            across += step
-            column++
-        }
+        notTried(Rect(x(strip.knownToMin ?: return), top, right, bottom), ink, mm)
     }
 
     /**
-     * The near-best band: a bracket above with its ends drawn down; open to the right if there is no time to wind in
-     * by.
+     * The near-best band: a bracket above with its ends drawn down, dashed where no cast was out so long; open to the right if
+     * there is no time to wind in by. A record that says too little for a band has only the time to recast by.
      */
     private fun DrawScope.band() {
         val hold = strip.holdMin
         val recast = strip.recastMin
         if (hold == null && recast == null) return
-        val from = x(hold ?: 0.0)
         val to = x(recast ?: strip.lengthMin)
+        val from = if (hold != null) x(hold) else to
         val edge = 0.4f * mm
         val line = bracket * 0.45f
-        drawLine(ink.ink, Offset(from, line), Offset(to, line), edge)
+        val known = (strip.knownToMin?.let { x(it) } ?: to).coerceIn(from, to)
+        drawLine(ink.ink, Offset(from, line), Offset(known, line), edge)
+        drawLine(ink.ink, Offset(known, line), Offset(to, line), edge, pathEffect = untried(mm))
         if (hold != null) drawLine(ink.ink, Offset(from, 0f), Offset(from, bottom), edge)
         if (recast != null) drawLine(ink.ink, Offset(to, 0f), Offset(to, bottom), edge)
     }
@@ -202,3 +192,22 @@ private class Tape(
         }
     }
 }
+
+/** Dots where no cast was out so long, on the strip and behind a chart. */
+internal fun DrawScope.notTried(within: Rect, ink: Ink, mm: Float) {
+    val step = 1.3f * mm
+    var column = 0
+    var across = within.left + step
+    while (across < within.right) {
+        var down = within.top + if (column % 2 == 0) step * 0.5f else step
+        while (down < within.bottom - 0.2f * mm) {
+            drawCircle(ink.soft, 0.2f * mm, Offset(across, down))
+            down += step
+        }
+        across += step
+        column++
+    }
+}
+
+/** Dashes of a bracket where no cast was out so long. */
+internal fun untried(mm: Float): PathEffect = PathEffect.dashPathEffect(floatArrayOf(0.9f * mm, 0.7f * mm))
