@@ -8050,6 +8050,11 @@ data class ShellWords (
     val `alarmNotSet`: kotlin.String
     , 
     /**
+     * The running wait is switched off: notifications of its channel, or Live Activities.
+     */
+    val `waitHidden`: kotlin.String
+    , 
+    /**
      * Exact alarms are not allowed, so one may ring late.
      */
     val `lateAlarms`: kotlin.String
@@ -8124,6 +8129,7 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
