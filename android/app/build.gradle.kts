@@ -63,6 +63,8 @@ android {
         unitTests {
             isIncludeAndroidResources = true
             all { test ->
+                // Gradle's own 512 MB are too little for five frameworks in one process.
+                test.maxHeapSize = "2g"
                 test.systemProperty("jna.library.path", rootDir.resolve("../target/release").path)
                 test.systemProperty("restwater.tree", rootDir.resolve("..").path)
                 test.systemProperty("restwater.screens", rootDir.resolve("../target/screens/android").path)

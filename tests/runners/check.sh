@@ -51,6 +51,12 @@ check_workflows() {
     [ -x "$script" ] || { echo "a workflow runs $script, which is not there or can't be run" && return 1; }
   done < <(grep -ohE 'run: (\./|\.github/)[a-z./-]+' .github/workflows/*.yml | sed 's/^run: //' | sort -u)
   emulator_abi .github/scripts/android-emulator.sh android/app/build.gradle.kts || return 1
+  permission_lint android/app/src/main || return 1
+  emulator_comes_to_run .github/workflows/ci.yml || return 1
+  for script in .github/workflows/{ci,release}.yml; do
+    gradle_of_wrapper android/gradle/wrapper/gradle-wrapper.properties "$script" || return 1
+    java_of_tests android/app/src/test "$script" || return 1
+  done
   tool shellcheck shellcheck
   local lint=target/tools/actionlint
   if ! command -v go >/dev/null && [ ! -x $lint ]; then
@@ -156,6 +162,7 @@ check_versions() {
     grep -qxF "$module:$version" tests/runners/android-libraries.txt tests/runners/android-test-libraries.txt tests/runners/android-versions.lock ||
       { echo "$module:$version is in the catalogue, not in what ./dev apk and ./dev test android resolve" && drift=1; }
   done < <(sed -n 's/.*module = "\([^"]*\)", version.ref = "\([^"]*\)".*/\1 \2/p' "$CATALOGUE" | grep -vE 'kotlin-gradle-plugin|ui-tooling')
+  heap_of_tests android/app/build.gradle.kts || drift=1
   echo "$count versions compared"
   [ "$drift" = 0 ] && [ "$count" -gt 0 ] && echo ok
 }

@@ -6,7 +6,7 @@ set -euo pipefail
 cd "$(dirname "$0")/../.."
 TREE=$PWD
 exec 3>/dev/null
-for script in install count rust changed docs check shells; do
+for script in install count rust changed docs android_workflow check shells; do
   # shellcheck source=/dev/null
   . "tests/runners/$script.sh"
 done
@@ -66,7 +66,27 @@ printf '%s\n' 'IMAGE="system-images;android-34;default;x86_64"' 'gradle_run :app
 same "an emulator whose APK has no library for it" "$script: the APK would hold no library for the emulator's x86_64" "$(emulator_abi "$script" android/app/build.gradle.kts || true)"
 echo 'gradle_run -Pandroid.injected.build.abi=x86_64 :app:connectedDebugAndroidTest' >>"$script"
 same "an emulator whose APK has it" "" "$(emulator_abi "$script" android/app/build.gradle.kts)"
-rm "$script"
+
+# What an Android job lacks is said; a job that has it passes. job JAVA GRADLE CONDITION
+job() {
+  printf '%s\n' "java-version: \"$1\"" "gradle/actions/setup-gradle@1" "gradle-version: \"$2\"" '- id: apk' 'run: .github/scripts/android-emulator.sh' "$3" >"$script"
+}
+wrapper=$(mktemp)
+echo 'distributionUrl=https\://services.gradle.org/distributions/gradle-9.3.1-bin.zip' >"$wrapper"
+job 17 9.2 'uses: another'
+same "Java 17 for API 36" "$script: tests run on API 36, which needs Java 21, and it sets up Java 17" "$(java_of_tests android/app/src/test "$script" || true)"
+same "the machine's own Gradle" "$script: 0 of 1 jobs with Gradle name the wrapper's 9.3.1" "$(gradle_of_wrapper "$wrapper" "$script" || true)"
+same "an emulator that unit tests keep from running" "$script: the emulator waits for the unit tests" "$(emulator_comes_to_run "$script" || true)"
+same "tests with Gradle's 512 MB" "$script gives the tests no memory of their own (maxHeapSize)" "$(heap_of_tests "$script" || true)"
+# shellcheck disable=SC2016 # an expression of the workflow
+job 21 9.3.1 "if: \${{ !cancelled() && steps.apk.outcome == 'success' }}"
+same "a job with all of it" "" "$(java_of_tests android/app/src/test "$script" && gradle_of_wrapper "$wrapper" "$script" && emulator_comes_to_run "$script")"
+kotlin=$(mktemp -d)
+echo 'LocationManagerCompat.getCurrentLocation(manager)' >"$kotlin"/A.kt
+same "a call without its permission" "1" "$(permission_lint "$kotlin" | grep -c 'without its permission')"
+sed -i '1i @SuppressLint("MissingPermission")' "$kotlin"/A.kt
+same "a call with it" "" "$(permission_lint "$kotlin")"
+rm -r "$script" "$wrapper" "$kotlin"
 
 help() { echo "./dev run"; }
 CHECKS=(docs)

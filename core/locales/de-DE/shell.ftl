@@ -7,6 +7,7 @@ shell-alarms-silent = Das Handy hält die Alarme von Restwater stumm: einer klin
 shell-alarms-undisturbed = „Bitte nicht stören“ hält auch Alarme stumm, ein Alarm klingelt also nicht. Erlaube Alarme in den Einstellungen dafür oder achte auf die Uhr.
 shell-alarm-sounds-off = Töne oder zeitkritische Mitteilungen sind für Restwater aus: ein Alarm klingelt sicher nur, solange Restwater auf dem Bildschirm ist. Schalte beide in den Einstellungen des Handys ein.
 shell-alarm-not-set = Das Handy hat einen Alarm nicht angenommen, er klingelt also nicht. Achte auf die Uhr.
+shell-wait-hidden = Die laufende Wartezeit ist für Restwater abgeschaltet: der Sperrbildschirm zeigt weder Wartezeit noch Tasten. Schalte sie in den Einstellungen des Handys ein.
 shell-late-alarms = Der Alarm kann bis zu eine Stunde zu spät kommen: dieses Handy erlaubt Restwater keine genauen Alarme. Erlaube sie auf der Seite „Handy“.
 shell-phone-locked = Restwater kann seine Dateien erst lesen, wenn das Handy nach dem Neustart einmal entsperrt wurde. Entsperre es, dann öffnet sich das Protokoll von selbst.
 shell-file-not-allowed = Restwater darf diesen Ort nicht mehr nutzen. Wähle ihn noch einmal.

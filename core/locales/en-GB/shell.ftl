@@ -7,6 +7,7 @@ shell-alarms-silent = The phone keeps Restwater's alarms silent: one is sure to 
 shell-alarms-undisturbed = Do not disturb silences alarms too, so an alarm will make no sound. Allow alarms in its settings, or watch the clock.
 shell-alarm-sounds-off = Sounds or time-sensitive notifications are off for Restwater: an alarm is sure to sound only while Restwater is on the screen. Turn both on in the phone's settings.
 shell-alarm-not-set = The phone refused an alarm, so it will not ring. Watch the clock.
+shell-wait-hidden = The running wait is switched off for Restwater, so the lock screen shows no wait and no keys. Turn it on in the phone's settings.
 shell-late-alarms = The alarm may come up to an hour late: this phone does not allow Restwater exact alarms. Allow them on the Phone screen.
 shell-phone-locked = Restwater can't read its files until the phone has been unlocked once after its restart. Unlock it, and the log opens by itself.
 shell-file-not-allowed = Restwater may no longer use that place. Pick it again.

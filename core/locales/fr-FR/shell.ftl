@@ -7,6 +7,7 @@ shell-alarms-silent = Le téléphone garde muettes les alarmes de Restwater : l
 shell-alarms-undisturbed = « Ne pas déranger » coupe aussi les alarmes : aucune ne sonnera. Autorisez les alarmes dans ses réglages, ou surveillez l'heure.
 shell-alarm-sounds-off = Les sons ou les notifications urgentes de Restwater sont coupés : une alarme n'est sûre de sonner que tant que Restwater est à l'écran. Activez les deux dans les réglages du téléphone.
 shell-alarm-not-set = Le téléphone n'a pas pris une alarme : elle ne sonnera pas. Surveillez l'heure.
+shell-wait-hidden = L'attente en cours est coupée pour Restwater : l'écran verrouillé ne montre ni attente ni boutons. Activez-la dans les réglages du téléphone.
 shell-late-alarms = L'alarme peut venir jusqu'à une heure trop tard : ce téléphone n'accorde pas d'alarmes exactes à Restwater. Autorisez-les sur l'écran « Mobile ».
 shell-phone-locked = Restwater ne peut lire ses fichiers qu'une fois le téléphone déverrouillé après son redémarrage. Déverrouillez-le et le journal s'ouvrira de lui-même.
 shell-file-not-allowed = Restwater n'a plus droit à cet endroit. Choisissez-le de nouveau.

@@ -21,6 +21,8 @@ pub struct ShellWords {
     pub alarm_sounds_off: String,
     /// The phone did not take an alarm.
     pub alarm_not_set: String,
+    /// The running wait is switched off: notifications of its channel, or Live Activities.
+    pub wait_hidden: String,
     /// Exact alarms are not allowed, so one may ring late.
     pub late_alarms: String,
     /// The phone was restarted and has not been unlocked since, so no file can be read yet.
@@ -59,6 +61,7 @@ impl ShellWords {
             alarms_undisturbed: say("shell-alarms-undisturbed"),
             alarm_sounds_off: say("shell-alarm-sounds-off"),
             alarm_not_set: say("shell-alarm-not-set"),
+            wait_hidden: say("shell-wait-hidden"),
             late_alarms: say("shell-late-alarms"),
             phone_locked: say("shell-phone-locked"),
             file_not_allowed: say("shell-file-not-allowed"),

@@ -22,6 +22,8 @@ open class AVAudioSession: NSObject {
         public init(rawValue: UInt) { self.rawValue = rawValue }
         public static var notifyOthersOnDeactivation: SetActiveOptions { fatalError() }
     }
+    // avfaudio/avaudiosession/mediaserviceswereresetnotification
+    public class var mediaServicesWereResetNotification: NSNotification.Name { fatalError() }
     // avfaudio/avaudiosession/sharedinstance()
     public class func sharedInstance() -> AVAudioSession { fatalError() }
     // avfaudio/avaudiosession/setcategory(_:mode:options:)

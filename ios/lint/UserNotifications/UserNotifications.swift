@@ -13,6 +13,8 @@ public struct UNAuthorizationOptions: OptionSet, Sendable {
 public struct UNNotificationPresentationOptions: OptionSet, Sendable {
     public let rawValue: UInt
     public init(rawValue: UInt) { self.rawValue = rawValue }
+    // usernotifications/unnotificationpresentationoptions/sound
+    public static var sound: UNNotificationPresentationOptions { fatalError() }
 }
 // usernotifications/unnotificationsoundname
 public struct UNNotificationSoundName: Hashable, Sendable { public init(rawValue: String) { fatalError() } }

@@ -13,8 +13,19 @@ final class Loudspeaker: SoundOutput {
         queue.async { [engine] in Log.attempt("preparing the loudspeaker") { try engine.start(for: use) } }
     }
 
-    func play(_ samples: [Float], rate: Double) {
-        queue.async { [engine] in Log.attempt("playing a sound") { try engine.play(samples, rate: rate) } }
+    func play(_ samples: [Float], rate: Double, then: @escaping @MainActor @Sendable (Bool) -> Void) {
+        queue.async { [engine] in
+            var isHeard = true
+            do { try engine.play(samples, rate: rate) } catch {
+                Log.fault("playing a sound", error)
+                isHeard = false
+            }
+            Task { @MainActor [isHeard] in then(isHeard) }
+        }
+    }
+
+    func renew() {
+        queue.async { [engine] in engine.renew() }
     }
 
     func stop() {
@@ -23,8 +34,15 @@ final class Loudspeaker: SoundOutput {
 
     /// Used only on the queue.
     private final class Engine: @unchecked Sendable {
-        private let engine = AVAudioEngine()
-        private let voice = AVAudioPlayerNode()
+        private var engine = AVAudioEngine()
+        private var voice = AVAudioPlayerNode()
+
+        /// What was made before a reset of the audio service is orphaned: it fails from then on
+        /// (developer.apple.com/documentation/avfaudio/avaudiosession/mediaserviceswereresetnotification).
+        func renew() {
+            engine = AVAudioEngine()
+            voice = AVAudioPlayerNode()
+        }
 
         /// The category says what a sound is for: `ambient` mixes with other apps and obeys the ring switch, `playback`
         /// is heard whatever the switch says and makes others quieter while it plays.

@@ -60,12 +60,13 @@ struct Notifications: AlarmCenter {
 
 /// Answers the notification centre while the app is in the foreground, and when an alarm is tapped.
 final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
-    private let onDueInFront: @MainActor @Sendable (String) -> Void
+    private let onDueInFront: @MainActor @Sendable (String, @escaping @MainActor @Sendable (Bool) -> Void) -> Void
     private let onOpened: @MainActor @Sendable (UUID) -> Void
 
-    /// `onDueInFront` is called with an alarm's title, `onOpened` with the identifier of one that was tapped.
+    /// `onDueInFront` is called with an alarm's title and then says whether the app itself sounds, `onOpened` with the identifier of one that was tapped.
     init(
-        onDueInFront: @escaping @MainActor @Sendable (String) -> Void, onOpened: @escaping @MainActor @Sendable (UUID) -> Void
+        onDueInFront: @escaping @MainActor @Sendable (String, @escaping @MainActor @Sendable (Bool) -> Void) -> Void,
+        onOpened: @escaping @MainActor @Sendable (UUID) -> Void
     ) {
         (self.onDueInFront, self.onOpened) = (onDueInFront, onOpened)
     }
@@ -86,7 +87,7 @@ final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
     }
 
     /// In the foreground the app rings itself and says for what, whatever the ring switch says, and no banner covers
-    /// the clock.
+    /// the clock. If its own sound fails, the notification's is heard.
     func userNotificationCenter(
         _ center: UNUserNotificationCenter, willPresent notification: UNNotification,
         withCompletionHandler completionHandler: @escaping (UNNotificationPresentationOptions) -> Void
@@ -94,8 +95,7 @@ final class NotificationDelegate: NSObject, UNUserNotificationCenterDelegate {
         let title = notification.request.content.title
         nonisolated(unsafe) let done = completionHandler
         Task { @MainActor [onDueInFront] in
-            onDueInFront(title)
-            done([])
+            onDueInFront(title) { sounds in done(sounds ? [] : [.sound]) }
         }
     }
 }

@@ -1,3 +1,4 @@
+import AVFoundation
 import Foundation
 import RestwaterKit
 import SwiftUI
@@ -23,15 +24,17 @@ final class Phone {
         session.onRing = { [unowned self] in ring() }
         session.onPlan = { plan in UIApplication.shared.isIdleTimerDisabled = plan.keepsAwake }
         let notifications = NotificationDelegate(
-            onDueInFront: { [weak self] title in
-                self?.session.dueInFront(title)
-                self?.ring()
+            onDueInFront: { [weak self] title, sounds in
+                guard let self else { return sounds(false) }
+                session.dueInFront(title)
+                ring(then: sounds)
             },
             onOpened: { [weak self] alarm in self?.session.alarmOpened(alarm) })
         UNUserNotificationCenter.current().delegate = notifications
         self.notifications = notifications
         hearClock()
         hearUnlocking()
+        hearReset()
         AppTaps.answer = { @MainActor @Sendable [unowned self] ask in try await answer(to: ask) }
         Task.detached(priority: .utility) { Log.attempt("writing the alarm's sound") { try Notifications.writeSound() } }
     }
@@ -53,6 +56,14 @@ final class Phone {
         let unlocked = UIApplication.protectedDataDidBecomeAvailableNotification
         Task { [session] in
             for await _ in NotificationCenter.default.notifications(named: unlocked).map({ _ in () }) { session.unlocked() }
+        }
+    }
+
+    /// The system's audio service ended and came back: what plays sounds is made anew.
+    private func hearReset() {
+        let reset = AVAudioSession.mediaServicesWereResetNotification
+        Task { [speaker] in
+            for await _ in NotificationCenter.default.notifications(named: reset).map({ _ in () }) { speaker.outputWasReset() }
         }
     }
 
@@ -93,9 +104,10 @@ final class Phone {
         state.onPositionWanted = { [unowned self] in position.read { state.positionRead($0) } }
     }
 
-    private func ring() {
+    /// Rings, then says whether the alarm can be heard.
+    private func ring(then sounds: @escaping @MainActor @Sendable (Bool) -> Void = { _ in }) {
         haptics.play(.alarm)
-        speaker.play(.alarm, for: .alarm)
+        speaker.play(.alarm, for: .alarm, then: sounds)
     }
 
     /// The app goes to the background or comes back; the log is complete on the disk before iOS may suspend the app.

@@ -55,9 +55,40 @@ final class EchoTests: XCTestCase {
 final class EchoSpeakerTests: XCTestCase, @unchecked Sendable {
     final class Output: SoundOutput {
         var did: [String] = []
-        func start(for use: SoundUse) throws { did.append("start \(use)") }
-        func play(_ samples: [Float], rate: Double) throws { did.append("play \(Int((Double(samples.count) / rate * 1_000).rounded()))") }
+        /// How many of the next sounds fail.
+        var failing = 0
+        func start(for use: SoundUse) { did.append("start \(use)") }
+        func play(_ samples: [Float], rate: Double, then: @escaping @MainActor @Sendable (Bool) -> Void) {
+            did.append("play \(Int((Double(samples.count) / rate * 1_000).rounded()))")
+            failing -= 1
+            then(failing < 0)
+        }
+        func renew() { did.append("renew") }
         func stop() { did.append("stop") }
+    }
+
+    /// The system's audio service was reset: what the output had of it is good for nothing any more.
+    func testASoundThatFailedIsPlayedOnceMoreByANewOutput() async {
+        let output = Output()
+        let speaker = EchoSpeaker(output: output)
+        var heard: [Bool] = []
+        output.failing = 1
+        speaker.play(.logged, for: .tap) { heard.append($0) }
+        XCTAssertEqual(output.did, ["start tap", "play 160", "renew", "start tap", "play 160"])
+        XCTAssertEqual(heard, [true])
+        output.failing = 2
+        speaker.play(.alarm, for: .alarm) { heard.append($0) }
+        XCTAssertEqual(output.did.suffix(5), ["start alarm", "play 11200", "renew", "start alarm", "play 11200"], "once more, not for ever")
+        XCTAssertEqual(heard, [true, false], "the notification may sound in its place")
+    }
+
+    func testAnOutputThatWasResetIsMadeAnewAndStartedAgain() async {
+        let output = Output()
+        let speaker = EchoSpeaker(output: output)
+        speaker.play(.logged)
+        speaker.outputWasReset()
+        speaker.play(.logged)
+        XCTAssertEqual(output.did, ["start tap", "play 160", "renew", "start tap", "play 160"])
     }
 
     func testTheOutputStopsAWhileAfterTheLastSoundAndRestartsForAnAlarm() async throws {

@@ -93,6 +93,39 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         await day.state.settled()
     }
 
+    /// The file of before was given up in the system's picker, which reports nothing then.
+    func testAFileThatCannotBeMadeLeavesNoMark() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 3)
+        day.state.tap(.files(.save))
+        await day.state.settled()
+        day.state.dialogClosed()
+        let outgoing = day.folder.appendingPathComponent("outgoing")
+        try FileManager.default.removeItem(at: outgoing)
+        try Data().write(to: outgoing)
+        day.state.tap(.files(.save))
+        await day.state.settled()
+        XCTAssertEqual(day.echoes.last, .refused)
+        XCTAssertNil(day.state.content.files.dialog)
+        XCTAssertFalse(day.state.unfinished.isMarked)
+    }
+
+    /// A task's thread is one of a few that every other task waits for; a checkpoint with fsync is slow on a full disk.
+    func testTheWayIntoTheBackgroundBlocksNoThreadOfATask() async throws {
+        let day = try Bankside()
+        await day.start()
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("restwater-\(UUID().uuidString)")
+        let real = try openLog(in: folder, clock: { [clock = day.clock] in clock.moment })
+        let core = WatchedCore(unsafeFromHandle: real.uniffiCloneHandle())
+        let state = RestwaterState(core: core, defaults: day.defaults, clock: { [clock = day.clock] in clock.moment })
+        state.phase(.background)
+        await state.settled()
+        XCTAssertEqual(core.calls.all.map(\.name), ["latestBackup", "pause"])
+        XCTAssertEqual(core.calls.all.map(\.inTask), [false, false])
+    }
+
     func testARepeatedPhaseDoesNothingMore() async throws {
         let day = try Bankside()
         await day.start()
@@ -202,6 +235,27 @@ final class PhaseTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.echoes, echoes)
         await day.open(.files)
         XCTAssertEqual(day.sheet["notice"]?.spoken, shellWords(language: phoneLanguage()).fileNoSpace)
+    }
+}
+
+/// A core that records where its blocking calls of the way into the background are made.
+private final class WatchedCore: Restwater, @unchecked Sendable {
+    final class Calls: @unchecked Sendable {
+        private let lock = NSLock()
+        private var list: [(name: String, inTask: Bool)] = []
+        var all: [(name: String, inTask: Bool)] { lock.withLock { list } }
+        func add(_ name: String) { lock.withLock { list.append((name, withUnsafeCurrentTask { $0 != nil })) } }
+    }
+    let calls = Calls()
+
+    override func pause() throws {
+        calls.add("pause")
+        try super.pause()
+    }
+
+    override func latestBackup() throws -> String? {
+        calls.add("latestBackup")
+        return try super.latestBackup()
     }
 }
 

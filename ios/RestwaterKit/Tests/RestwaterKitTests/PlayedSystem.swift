@@ -18,10 +18,17 @@ final class PlayedAlarms: AlarmCenter, @unchecked Sendable {
     var pending: [PlannedAlarm] { lock.withLock { Array(set.values) } }
     func change(to permission: AlarmPermission) { lock.withLock { allowed = permission } }
 
+    /// The dialog was closed without an answer.
+    var dialogFails = false
+    /// How long the angler looks at the dialog, in nanoseconds.
+    var answersAfter: UInt64 = 0
+
     func permission() async -> AlarmPermission { lock.withLock { allowed } }
     func requestPermission() async throws -> Bool {
-        lock.withLock {
-            requests += 1
+        lock.withLock { requests += 1 }
+        if dialogFails { throw Declined() }
+        if answersAfter > 0 { try await Task.sleep(nanoseconds: answersAfter) }
+        return lock.withLock {
             allowed = answer ? .granted : .refused
             return answer
         }
@@ -58,6 +65,7 @@ final class PlayedActivities: ActivityCenter, @unchecked Sendable {
     private var all: [ShownActivity] = []
     private var next = 1
     private var background = false
+    private var allowed = true
     private(set) var updates = 0
 
     var list: [ShownActivity] { lock.withLock { all } }
@@ -68,7 +76,10 @@ final class PlayedActivities: ActivityCenter, @unchecked Sendable {
         lock.withLock { all = all.map { ShownActivity(id: $0.id, wait: $0.wait, startedAt: $0.startedAt, isActive: false) } }
     }
 
-    func areAllowed() async -> Bool { true }
+    /// The angler's own setting.
+    func allow(_ allowed: Bool) { lock.withLock { self.allowed = allowed } }
+
+    func areAllowed() async -> Bool { lock.withLock { allowed } }
     func shown() async -> [ShownActivity] { lock.withLock { all } }
     func start(_ wait: RunningWait, at: Date) async throws {
         try await Task.sleep(nanoseconds: 5_000_000)

@@ -10274,6 +10274,10 @@ public struct ShellWords: Equatable, Hashable {
      */
     public let alarmNotSet: String
     /**
+     * The running wait is switched off: notifications of its channel, or Live Activities.
+     */
+    public let waitHidden: String
+    /**
      * Exact alarms are not allowed, so one may ring late.
      */
     public let lateAlarms: String
@@ -10347,6 +10351,9 @@ public struct ShellWords: Equatable, Hashable {
          * The phone did not take an alarm.
          */alarmNotSet: String, 
         /**
+         * The running wait is switched off: notifications of its channel, or Live Activities.
+         */waitHidden: String, 
+        /**
          * Exact alarms are not allowed, so one may ring late.
          */lateAlarms: String, 
         /**
@@ -10389,6 +10396,7 @@ public struct ShellWords: Equatable, Hashable {
         self.alarmsUndisturbed = alarmsUndisturbed
         self.alarmSoundsOff = alarmSoundsOff
         self.alarmNotSet = alarmNotSet
+        self.waitHidden = waitHidden
         self.lateAlarms = lateAlarms
         self.phoneLocked = phoneLocked
         self.fileNotAllowed = fileNotAllowed
@@ -10426,6 +10434,7 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
                 alarmsUndisturbed: FfiConverterString.read(from: &buf), 
                 alarmSoundsOff: FfiConverterString.read(from: &buf), 
                 alarmNotSet: FfiConverterString.read(from: &buf), 
+                waitHidden: FfiConverterString.read(from: &buf), 
                 lateAlarms: FfiConverterString.read(from: &buf), 
                 phoneLocked: FfiConverterString.read(from: &buf), 
                 fileNotAllowed: FfiConverterString.read(from: &buf), 
@@ -10449,6 +10458,7 @@ public struct FfiConverterTypeShellWords: FfiConverterRustBuffer {
         FfiConverterString.write(value.alarmsUndisturbed, into: &buf)
         FfiConverterString.write(value.alarmSoundsOff, into: &buf)
         FfiConverterString.write(value.alarmNotSet, into: &buf)
+        FfiConverterString.write(value.waitHidden, into: &buf)
         FfiConverterString.write(value.lateAlarms, into: &buf)
         FfiConverterString.write(value.phoneLocked, into: &buf)
         FfiConverterString.write(value.fileNotAllowed, into: &buf)

@@ -21,7 +21,10 @@ extension RestwaterState {
         } ended: { state in
             state.unfinished.isMarked = state.content.files.answering?.isOfFile == true
         }
-        if begun { unfinished.isMarked = true }
+        guard begun else { return }
+        // A dialog of before that was given up: no answer of it is to come.
+        content.files.answering = nil
+        unfinished.isMarked = true
     }
 
     /// An earlier process was ended before a file was saved or sent.

@@ -29,10 +29,10 @@ extension RestwaterState {
             // A backup if one is due, then the log is released, whatever the result. Only then is the backup copied to
             // the angler's folder, which may be slow to answer.
             long({ core in
-                defer { Log.attempt("putting the log aside") { try core.pause() } }
-                _ = try await core.backUpIfDue(now: at)
-                // Not only the one just made: the last copy may have failed.
-                return try core.latestBackup()
+                let latest: Result<String?, any Error>
+                do { latest = .success(try await core.backedUp(at)) } catch { latest = .failure(error) }
+                do { try await offMain { try core.pause() } } catch { Log.fault("putting the log aside", error) }
+                return try latest.get()
             }) { state, latest in
                 if let latest { state.copyQuietly(latest) }
             }
@@ -47,5 +47,13 @@ extension RestwaterState {
         default:
             break
         }
+    }
+}
+
+extension Restwater {
+    /// Makes a backup if one is due, and returns the latest: not only the one just made, since its copy may have failed.
+    fileprivate func backedUp(_ at: Moment) async throws -> String? {
+        _ = try await backUpIfDue(now: at)
+        return try await offMain { try self.latestBackup() }
     }
 }

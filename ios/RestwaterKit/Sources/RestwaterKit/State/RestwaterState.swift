@@ -237,6 +237,9 @@ public final class RestwaterState: Observed {
     /// The system rings without a sound.
     public func alarmsAreSilent() { sayToo(shellWords(language: phoneLanguage()).alarmSoundsOff) }
 
+    /// Live Activities are switched off, so the lock screen has no wait and no keys.
+    public func waitIsHidden() { sayToo(shellWords(language: phoneLanguage()).waitHidden) }
+
     /// The phone did not take an alarm.
     public func alarmFailed() { sayToo(shellWords(language: phoneLanguage()).alarmNotSet) }
 

@@ -10,9 +10,11 @@ public enum SoundUse: Equatable, Sendable {
 @MainActor
 public protocol SoundOutput: AnyObject {
     /// Prepares for that use; an output that is running for another use is prepared again.
-    func start(for use: SoundUse) throws
-    /// Plays in place of what was playing.
-    func play(_ samples: [Float], rate: Double) throws
+    func start(for use: SoundUse)
+    /// Plays in place of what was playing, then says whether that can be heard: `start` may have failed as well.
+    func play(_ samples: [Float], rate: Double, then: @escaping @MainActor @Sendable (Bool) -> Void)
+    /// Makes everything anew: after its audio service was reset, the system has no use for what was made before.
+    func renew()
     /// Releases the loudspeaker: a running engine uses power.
     func stop()
 }
@@ -23,6 +25,8 @@ public final class EchoSpeaker {
     private let output: any SoundOutput
     private let sleep: @Sendable (Double) async throws -> Void
     private var running: SoundUse?
+    /// How many sounds were begun: one that failed is not played again in the middle of another.
+    private var played = 0
     private var stopping: Task<Void, Never>?
     static let rate = 44_100.0
     /// Seconds after the end of a sound until the output is stopped; the project's own choice.
@@ -35,16 +39,29 @@ public final class EchoSpeaker {
         (self.output, self.sleep) = (output, sleep)
     }
 
-    public func play(_ echo: Echo, for use: SoundUse = .tap) {
+    /// Plays an echo, then says whether it can be heard.
+    public func play(_ echo: Echo, for use: SoundUse = .tap, then: @escaping @MainActor @Sendable (Bool) -> Void = { _ in }) {
         stopping?.cancel()
-        do {
-            if running != use { try output.start(for: use) }
-            running = use
-            try output.play(echo.samples(rate: Self.rate), rate: Self.rate)
-        } catch {
-            Log.fault("playing a sound", error)
+        played += 1
+        let (samples, number) = (echo.samples(rate: Self.rate), played)
+        begin(samples, use) { [weak self] isHeard in
+            guard let self, !isHeard, number == played else { return then(isHeard) }
+            outputWasReset()
+            begin(samples, use, then)
         }
         stop(after: echo.seconds + Self.idle)
+    }
+
+    private func begin(_ samples: [Float], _ use: SoundUse, _ then: @escaping @MainActor @Sendable (Bool) -> Void) {
+        if running != use { output.start(for: use) }
+        running = use
+        output.play(samples, rate: Self.rate, then: then)
+    }
+
+    /// The system's audio service was reset, or a sound failed, as it then does: the next sound has a new output.
+    public func outputWasReset() {
+        output.renew()
+        running = nil
     }
 
     private func stop(after seconds: Double) {

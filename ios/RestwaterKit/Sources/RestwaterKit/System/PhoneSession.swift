@@ -47,6 +47,7 @@ public final class PhoneSession {
         }
         reconciler.onAlarmsRefused = { [unowned state] in state.alarmsAreOff() }
         reconciler.onAlarmsSilent = { [unowned state] in state.alarmsAreSilent() }
+        reconciler.onWaitHidden = { [unowned state] in state.waitIsHidden() }
         reconciler.onAlarmFailed = { [unowned state] _ in state.alarmFailed() }
         reconciler.onLeftToRing = { [unowned self] due, planned in ringInFront(due: due, planned: planned) }
         onOpen?(state)

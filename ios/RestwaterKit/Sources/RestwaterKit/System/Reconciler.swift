@@ -8,6 +8,8 @@ public final class Reconciler {
     public var onAlarmsRefused: (@MainActor () -> Void)?
     /// Called once a session if something is to ring and the system takes it, but may make no sound.
     public var onAlarmsSilent: (@MainActor () -> Void)?
+    /// Called once a session if the running wait may not be shown outside the app: without it there are no keys there.
+    public var onWaitHidden: (@MainActor () -> Void)?
     /// Called with an alarm that no part of the system takes, once for each.
     public var onAlarmFailed: (@MainActor (PlannedAlarm) -> Void)?
     /// Called with what only the app in the foreground can ring: everything due, and everything planned, if the system may not;
@@ -21,7 +23,12 @@ public final class Reconciler {
     private var task: Task<Void, Never>?
     private var toldOfRefusal = false
     private var toldOfSilence = false
-    private var asked = false
+    private var toldOfHiddenWait = false
+    /// The centres that have been asked in this process, by their place: the system answers at most once.
+    private var asked: Set<Int> = []
+    private var asking = false
+    /// Whether a question is on the screen.
+    private var questionIsOpen = false
 
     /// Takes alarm centres in order of preference: only the first one that the angler allows rings.
     public init(alarms: [any AlarmCenter], activities: any ActivityCenter, clock: @escaping Clock = present) {
@@ -56,20 +63,47 @@ public final class Reconciler {
         }
     }
 
-    /// Asks the angler once, if they were never asked, then carries out the plan, if there is still one.
+    /// Asks the angler, unless something may ring, then carries out the plan, if there is still one. Called with each plan: what
+    /// was allowed may have been taken back in the phone's settings.
     public func askForAlarms(then plan: @escaping @MainActor () -> PhonePlan?) {
-        guard !asked else { return }
-        asked = true
+        guard !asking else { return }
+        asking = true
         Task {
-            for center in alarms where await center.permission() == .notAsked {
-                do {
-                    if try await center.requestPermission() { break }
-                } catch {
-                    Log.fault("asking to ring", error)
-                }
-            }
-            if let plan = plan() { carryOut(plan) }
+            let answered = await askInOrder()
+            asking = false
+            if answered, let plan = plan() { carryOut(plan) }
         }
+    }
+
+    /// Asks in order of preference until one may ring, each centre once in a process; returns whether anything was asked.
+    private func askInOrder() async -> Bool {
+        var answered = false
+        for (place, center) in alarms.enumerated() {
+            let permission = await center.permission()
+            if permission.takesAlarms { break }
+            guard permission == .notAsked, asked.insert(place).inserted else { continue }
+            answered = true
+            if await allows(center) { break }
+        }
+        return answered
+    }
+
+    private func allows(_ center: any AlarmCenter) async -> Bool {
+        questionIsOpen = true
+        defer { questionIsOpen = false }
+        do { return try await center.requestPermission() } catch {
+            Log.fault("asking to ring", error)
+            return false
+        }
+    }
+
+    /// Whether a centre may still be allowed: it was not asked yet, or its question is open.
+    private func mayStillBeAllowed() async -> Bool {
+        if questionIsOpen { return true }
+        for (place, center) in alarms.enumerated() where !asked.contains(place) {
+            if await center.permission() == .notAsked { return true }
+        }
+        return false
     }
 
     /// The first centre that is allowed gets the alarms; what it doesn't take goes to the next one.
@@ -131,9 +165,8 @@ public final class Reconciler {
         return (failed, due.filter { alarm in !known.all.contains { alarm.isSet(as: $0) } })
     }
 
-    /// Only if the last centre, which always exists, was refused: one that was not asked yet may still be allowed.
     private func tellOfRefusal() async {
-        guard !toldOfRefusal, await alarms.last?.permission() == .refused else { return }
+        guard !toldOfRefusal, await !mayStillBeAllowed() else { return }
         toldOfRefusal = true
         onAlarmsRefused?()
     }
@@ -143,12 +176,16 @@ public final class Reconciler {
         let now = clock().date
         let kept = plan.wait == nil ? nil : shown.filter { $0.isActive && !isOld($0, now) }.max { $0.startedAt < $1.startedAt }
         guard let wait = plan.wait else {
+            toldOfHiddenWait = false
             for activity in shown { await activities.end(activity.id) }
             return
         }
+        let allowed = await activities.areAllowed()
+        if !allowed && !toldOfHiddenWait { onWaitHidden?() }
+        toldOfHiddenWait = toldOfHiddenWait || !allowed
         if let kept {
             if kept.wait != wait { await activities.update(kept.id, to: wait) }
-        } else if await activities.areAllowed() {
+        } else if allowed {
             do {
                 try await activities.start(wait, at: now)
             } catch {

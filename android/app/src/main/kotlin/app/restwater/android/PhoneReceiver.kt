@@ -2,6 +2,7 @@ package app.restwater.android
 
 import android.Manifest.permission.ACCESS_COARSE_LOCATION
 import android.Manifest.permission.ACCESS_FINE_LOCATION
+import android.annotation.SuppressLint
 import android.content.ActivityNotFoundException
 import android.content.Context
 import android.content.pm.PackageManager
@@ -71,6 +72,9 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
         }
     }
 
+    // [provider] has checked the permission, and [position] catches what is thrown if it is taken back meanwhile; the lint looks
+    // at neither.
+    @SuppressLint("MissingPermission")
     private suspend fun read(provider: String): Location? = suspendCancellableCoroutine { waiting ->
         val stop = CancellationSignal()
         waiting.invokeOnCancellation { stop.cancel() }

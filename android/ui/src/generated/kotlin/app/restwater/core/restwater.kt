@@ -8101,6 +8101,11 @@ data class ShellWords (
     val `alarmNotSet`: kotlin.String
     , 
     /**
+     * The running wait is switched off: notifications of its channel, or Live Activities.
+     */
+    val `waitHidden`: kotlin.String
+    , 
+    /**
      * Exact alarms are not allowed, so one may ring late.
      */
     val `lateAlarms`: kotlin.String
@@ -8175,6 +8180,7 @@ data class ShellWords (
 public object FfiConverterTypeShellWords: FfiConverterOnlyRead<ShellWords> {
     override fun read(buf: ByteBuffer): ShellWords {
         return ShellWords(
+            FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
             FfiConverterString.read(buf),
