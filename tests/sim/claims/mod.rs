@@ -19,7 +19,7 @@ use super::share::Share;
 use super::water::Water;
 use restwater_match_day::forecast::{FishKind, Forecast, Landing, TimeLeft};
 use restwater_session::Rhythm;
-use restwater_session::rest::rest_of_match;
+use restwater_session::rest::{Leaves, rest_of_match};
 use restwater_waits::{CurveKind, WaitPosterior};
 use scores::{Chances, Coming};
 use truth::Truth;
@@ -154,7 +154,7 @@ pub(super) fn foretold(posterior: &WaitPosterior, ahead: f64, landing: &Landing)
     let rhythm =
         Rhythm { turn_round_min: TURN, settle_min: 0.0, bite_extra_min: EXTRA, turn_rounds: 3, bites: 3 };
     let left = TimeLeft { minutes: ahead, rods: vec![None] };
-    let rest = rest_of_match(posterior, &posterior.advice(), &rhythm, &left, landing, SEED);
+    let rest = rest_of_match(posterior, Leaves::of(&posterior.advice()), &rhythm, &left, landing, SEED);
     rest.ok().map(|rest| rest.coming)
 }
 
