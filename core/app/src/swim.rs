@@ -2,6 +2,7 @@
 
 use super::error::within;
 use super::feed::place_of;
+use super::ring::NextCast;
 use super::spots::{known_spot, on_swim, spot_at};
 use super::swim_typed::Typed;
 use super::{App, AppError};
@@ -10,11 +11,10 @@ use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
 use restwater_session::{
-    NotNow, Session, Stamp, check_swim, is_after_all_out, planned_spot, point_of, swim_of, where_next,
+    NotNow, Session, Stamp, baits_of_others, check_swim, is_after_all_out, planned_spot, point_of, swim_of,
+    where_next,
 };
-use restwater_swim::{
-    CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene, WhereNext,
-};
+use restwater_swim::{CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene};
 use uuid::Uuid;
 /// Minutes of one step of the replay.
 const REPLAY_STEP_MIN: i64 = 10;
@@ -116,7 +116,7 @@ impl App {
             planned: planned.is_some() && planned == ring && planned == aimed,
             stay: self.stay(session, &swim, &next, ring),
             all_out: is_after_all_out(session, &at).then_some(self.chosen_cell(&swim).is_some()),
-            next: &next,
+            next: &next.ranked,
             drift: swim.drift(at.at_ms),
             pad: self.swim.pad,
             rod: self.chosen,
@@ -130,14 +130,21 @@ impl App {
     }
 
     /// The swim of the session, its figures and where next, as of a moment.
-    fn next_at(&mut self, at: &Stamp) -> Result<(Swim, SwimFigures, WhereNext), AppError> {
+    fn next_at(&mut self, at: &Stamp) -> Result<(Swim, SwimFigures, NextCast), AppError> {
         let log = self.journal.in_memory();
         let session = self.journal.recent().current().map(|loaded| &loaded.session);
         let session = session.ok_or(NotNow::NoSession)?;
         let swim = swim_of(session)?;
         let figures = swim.figures(at.at_ms);
-        let next = where_next(session, &swim, &figures, self.advisor.waits(session, log), at);
-        Ok((swim, figures, next))
+        let ranked = where_next(session, &swim, &figures, self.advisor.waits(session, log), at);
+        // An earlier moment is shown as it was without what came after.
+        let asked = self.swim.steps_back == 0 && session.running(self.chosen).is_some();
+        let reading = asked.then(|| self.advisor.read(session, log, self.chosen, at)).flatten();
+        let own = || swim.cell_of(on_swim(session.running(self.chosen)?.spot.as_ref()?));
+        let spots = reading.and_then(|reading| reading.spots);
+        let after_this = spots.and_then(|spots| spots.leave.move_to.or_else(own));
+        let baits = baits_of_others(session, &swim, self.chosen);
+        Ok((swim, figures, NextCast { ranked, after_this, baits }))
     }
 
     /// The cell with the corner marks: the one the angler chose, else the one proposed, else that of the last cast.

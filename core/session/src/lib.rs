@@ -90,7 +90,7 @@ pub use rods_in_use::rods_in_use;
 pub use rows::{length_mm, rows_of, setup_of, value_of};
 pub use same_place::{same_peg, same_water};
 pub use section::{Standing, at_scales, is_after_all_out, is_weighed_in, standing};
-pub use spots::{LeaveBySpots, leave_by_spots, where_next};
+pub use spots::{LeaveBySpots, baits_of_others, leave_by_spots, where_next};
 pub use summary::Summary;
 pub use swim_kept::SwimKept;
 pub use time_line::{Elapsed, Stamp, TimeLine};

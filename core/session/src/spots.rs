@@ -61,10 +61,13 @@ pub fn leave_by_spots(
         .filter(SpotsOfDay::tell)?;
     let next = swim.where_next_by_worth(&swim.figures(at.at_ms), Some(&spots.worth(at.at_ms)));
     let next = as_planned(session, swim, next, at);
+    spots.leave(cell, at.at_ms, &next, &baits_of_others(session, swim, rod))
+}
+
+/// The cells in which other rods have a bait out: no rod is sent onto one.
+pub fn baits_of_others(session: &Session, swim: &Swim, rod: RodNumber) -> Vec<CellId> {
     let others = session.casts.iter().filter(|cast| cast.rod != rod && cast.end.is_none());
-    let baits: Vec<CellId> =
-        others.filter_map(|cast| swim.cell_of(swim_spot(cast.spot.as_ref()?)?)).collect();
-    spots.leave(cell, at.at_ms, &next, &baits)
+    others.filter_map(|cast| swim.cell_of(swim_spot(cast.spot.as_ref()?)?)).collect()
 }
 
 /// What is believed about the spots of a session.

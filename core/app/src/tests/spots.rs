@@ -21,7 +21,7 @@ pub(super) const BITES: i32 = -2_000;
 pub(super) const DRY: i32 = 2_000;
 
 impl Phone {
-    fn the_swim(&mut self, ms: i64) -> SwimView {
+    pub(super) fn the_swim(&mut self, ms: i64) -> SwimView {
         match self.app().screen(Which::Swim, &at(ms)).unwrap() {
             Screen::Swim(swim) => swim,
             other => panic!("{other:?}"),

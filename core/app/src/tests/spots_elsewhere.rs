@@ -64,3 +64,90 @@ fn a_rod_that_is_in_is_sent_elsewhere_and_not_told_to_hold_a_bait_for_a_minute()
     let out = phone.bank(now + 30_000).advice.headline;
     assert!(out.starts_with("Recast by "), "{out}");
 }
+
+/// The spot that a sentence of the Bank ends its instruction with: "Then move to the gate, 30 yd. Nothing here ...".
+fn moved_to(bank: &str) -> String {
+    let to = bank.strip_prefix("Then move to ").unwrap_or_else(|| panic!("{bank}"));
+    to.split(". Nothing here").next().and_then(|to| to.split(". If nothing").next()).unwrap().to_owned()
+}
+
+/// Both screens are asked for the next cast at any minute of a wait.
+#[test]
+fn while_a_bait_is_out_the_swim_sends_the_next_cast_where_the_bank_does() {
+    let mut phone = started();
+    let mut now = MIN;
+    for (bearing, minutes, bites) in [
+        (0, 15, false),
+        (0, 15, false),
+        (-2_000, 4, true),
+        (-2_000, 5, true),
+        (0, 15, false),
+        (2_000, 15, false),
+        (-2_000, 7, true),
+        (0, 15, false),
+        (0, 15, false),
+        (2_000, 15, false),
+    ] {
+        phone.tap(now, &aimed(bearing)).unwrap();
+        phone.tap(now + 10_000, &CAST).unwrap();
+        let end = now + 10_000 + minutes * MIN;
+        phone.tap(end, if bites { &BITE } else { &WOUND_IN }).unwrap();
+        if bites {
+            phone.tap(end + 5_000, &LANDED).unwrap();
+        }
+        now = end + 2 * MIN;
+    }
+    phone.tap(now, &aimed(-2_000)).unwrap();
+    phone.tap(now + 10_000, &CAST).unwrap();
+    let mut compared = 0;
+    for minutes in 1..12 {
+        let ms = now + minutes * MIN;
+        let Some(bank) = phone.bank(ms).advice.more.into_iter().find(|text| text.starts_with("Then ")) else {
+            continue;
+        };
+        compared += 1;
+        let swim = phone.the_swim(ms).headline;
+        if bank.starts_with("Then recast here") {
+            assert!(swim.starts_with("Stay: "), "{minutes} min: {bank} but {swim}");
+        } else {
+            assert!(
+                swim.starts_with(&format!("Next: {}", moved_to(&bank))),
+                "{minutes} min: {bank} but {swim}"
+            );
+        }
+    }
+    assert!(compared > 5, "{compared}");
+}
+
+#[test]
+fn no_rod_is_sent_onto_the_bait_of_another() {
+    let mut phone = super::rods::with_rods(2);
+    let on = |rod, cdeg| Action::Tackle { rod, tap: restwater_screen::TackleTap::Bearing { cdeg } };
+    let mut now = MIN;
+    for _ in 0..3 {
+        phone.tap(now, &on(1, DRY)).unwrap();
+        phone.tap(now + 5_000, &CAST).unwrap();
+        phone.tap(now + 18 * MIN, &WOUND_IN).unwrap();
+        for _ in 0..2 {
+            now += 20 * MIN;
+            phone.tap(now, &on(2, BITES)).unwrap();
+            phone.tap(now + 5_000, &Action::Cast { rod: 2 }).unwrap();
+            phone.tap(now + 5 * MIN, &Action::Bite { rod: 2 }).unwrap();
+            phone.tap(now + 6 * MIN, &Action::Landed { rod: 2, fish: None }).unwrap();
+        }
+        now += 10 * MIN;
+    }
+    phone.tap(now, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(now + 30_000, &Action::ChooseRod { rod: 1 }).unwrap();
+    let bait = "20° left, 9.5 wraps of 12 ft (34.7 m)";
+    for restarted in [false, true] {
+        if restarted {
+            phone.open();
+        }
+        let swim = phone.the_swim(now + MIN).headline;
+        assert!(swim.starts_with("Next: ") && !swim.contains(bait), "{swim}");
+    }
+    // With nothing out it is the best place again.
+    phone.tap(now + 2 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    assert!(phone.the_swim(now + 3 * MIN).headline.contains(bait));
+}
