@@ -63,6 +63,7 @@ pub(super) fn just_before_a_cast(advice: Advice) -> Reading {
         of_another: 0,
         habit: None,
         spots: None,
+        planned: false,
     }
 }
 

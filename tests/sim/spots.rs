@@ -100,6 +100,8 @@ impl Reader {
             next: &next,
             drift: swim.drift(now.at_ms),
             aimed: ring,
+            known: None,
+            planned: false,
             stay: None,
             all_out: None,
             ring,
@@ -112,7 +114,8 @@ impl Reader {
             weights: WeightUnit::Grams,
             words: &self.words,
         });
-        MARKS.iter().position(|mark| view.headline.contains(mark))
+        // A square between two marks names both.
+        MARKS.iter().position(|mark| view.headline.contains(&format!(": {mark},")))
     }
 
     /// Casts there, and reads how long to leave it.
