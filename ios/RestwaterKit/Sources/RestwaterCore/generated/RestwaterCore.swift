@@ -11701,7 +11701,7 @@ public struct SwimView: Equatable, Hashable {
      */
     public let title: String
     /**
-     * "3 of 25 squares resting", which includes those just fished.
+     * "3 of 25 squares fished in 45 min", which is the rest target.
      */
     public let area: String
     /**
@@ -11784,7 +11784,7 @@ public struct SwimView: Equatable, Hashable {
          * "Swim, peg 22".
          */title: String, 
         /**
-         * "3 of 25 squares resting", which includes those just fished.
+         * "3 of 25 squares fished in 45 min", which is the rest target.
          */area: String, 
         /**
          * The verdict: "Next: Dead tree, 14 wraps of 2 m (28 m)".
@@ -19133,7 +19133,7 @@ public enum LabelRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case feature = 5
     /**
-     * Range of a band edge in metres, on paper, small.
+     * Range of a band edge, on paper, small.
      */
     case range = 6
     /**
@@ -19416,7 +19416,7 @@ public enum LineRole: UInt8, Equatable, Hashable, CaseIterable {
      */
     case ray = 2
     /**
-     * Edge of a fished cell (hair, ink).
+     * Edge of a fished cell, and the frame of bites beside their cell with the line into it (hair, ink).
      */
     case cellEdge = 3
     /**

@@ -8922,7 +8922,7 @@ data class SwimView (
     val `title`: kotlin.String
     , 
     /**
-     * "3 of 25 squares resting", which includes those just fished.
+     * "3 of 25 squares fished in 45 min", which is the rest target.
      */
     val `area`: kotlin.String
     , 
@@ -16407,7 +16407,7 @@ enum class LabelRole(val value: kotlin.UByte) {
      */
     FEATURE(5u),
     /**
-     * Range of a band edge in metres, on paper, small.
+     * Range of a band edge, on paper, small.
      */
     RANGE(6u),
     /**
@@ -16547,7 +16547,7 @@ enum class LineRole(val value: kotlin.UByte) {
      */
     RAY(2u),
     /**
-     * Edge of a fished cell (hair, ink).
+     * Edge of a fished cell, and the frame of bites beside their cell with the line into it (hair, ink).
      */
     CELL_EDGE(3u),
     /**
