@@ -106,8 +106,8 @@ fun play(day: List<DayTap>, out: File, glass: Glass = GLASS) {
  */
 private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, name: String, glass: Glass) {
     fun write(kind: String, png: ByteArray) = File(out, "$name-$kind.png").writeBytes(png)
-    fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =
-        write(kind, bankPicture(bank, glass, Settings(hand, scheme)) { on, place ->
+    fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme, page: Int = 0) =
+        write(kind, bankPicture(bank, glass, Settings(hand, scheme), page) { on, place ->
             if (bank.rods.isEmpty()) null else core.swimScene(tap.at, smallFan(on, place))
         })
     draw("day", glass, Hand.RIGHT, Scheme.DAY)
@@ -115,6 +115,8 @@ private fun pictures(core: Restwater, tap: DayTap, bank: BankView, out: File, na
     draw("left", glass, Hand.LEFT, Scheme.DAY)
     draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
     if (bank.rods.isNotEmpty()) {
+        draw("more", glass, Hand.RIGHT, Scheme.DAY, page = 1)
+        draw("more-large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY, page = 1)
         write("swim", swimPicture(core, tap.at, bank, glass))
         write("swim-night", swimPicture(core, tap.at, bank, glass, Ink.Night))
         write("swim-large-text", swimPicture(core, tap.at, bank, glass.copy(textScale = 2.0)))
