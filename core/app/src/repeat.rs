@@ -40,9 +40,8 @@ impl LastTap {
             | (Some(Pad::Rod(_) | Pad::Back), Some(Pad::Fish))
             | (Some(Pad::Back | Pad::Aim | Pad::Fish | Pad::Undo), Some(Pad::Rod(_)))
             | (Some(Pad::Closing), Some(Pad::Rod(_) | Pad::Fish | Pad::Bank))
-            | (Some(Pad::Bank), Some(Pad::Fish | Pad::Bank)) => true,
             // A key of the sheet behind MORE closes it, and any key of the pad may be under the thumb then, UNDO too.
-            (Some(Pad::Bank), Some(Pad::Rod(_) | Pad::Undo)) => true,
+            | (Some(Pad::Bank), Some(Pad::Fish | Pad::Bank | Pad::Rod(_) | Pad::Undo)) => true,
             // Any key can have come under the thumb but BACK and UNDO, which have places of their own.
             (Some(Pad::Opening), _) => !matches!(action, Action::Back | Action::Undo | Action::Typed { .. }),
             _ => self.action.replaces(action),

@@ -48,14 +48,15 @@ impl Action {
             _ => None,
         };
         match (self, other) {
-            (Self::KeepBack, Self::Release) | (Self::Release, Self::KeepBack) => true,
-            (Self::UndoImport { id }, Self::RedoImport { id: other })
-            | (Self::RedoImport { id }, Self::UndoImport { id: other }) => id == other,
             // With the last digit rubbed out, the key is that of the next net.
-            (
+            (Self::KeepBack, Self::Release)
+            | (Self::Release, Self::KeepBack)
+            | (
                 Self::Match { tap: MatchTap::ScalesRubOut },
                 Self::Match { tap: MatchTap::ScalesNet { .. } | MatchTap::ScalesPeg { .. } },
             ) => true,
+            (Self::UndoImport { id }, Self::RedoImport { id: other })
+            | (Self::RedoImport { id }, Self::UndoImport { id: other }) => id == other,
             _ => back(self).zip(back(other)).is_some_and(|(cast, other)| cast == other),
         }
     }

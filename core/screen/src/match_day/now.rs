@@ -89,8 +89,7 @@ pub(crate) fn bank_line(words: &Wording, match_day: &MatchDay, fish_on: bool, no
         Phase::Fishing { left_ms } => ("match-bank-fishing", left_ms),
         // The time to land a fish is of use only while there is one.
         Phase::Landing { left_ms } if fish_on => ("match-bank-landing", left_ms),
-        Phase::Landing { .. } => ("match-bank-over", 0),
-        Phase::Over => ("match-bank-over", 0),
+        Phase::Landing { .. } | Phase::Over => ("match-bank-over", 0),
     };
     // Time left is rounded down, so that nobody relies on a minute that isn't there.
     Some(words.say_with(id, &[("time", Arg::Text(&hours_minutes(words, ms)))]))

@@ -13,9 +13,11 @@ import androidx.compose.ui.test.performTextInput
 import app.restwater.core.Action
 import app.restwater.core.BookTap
 import app.restwater.core.FilesTap
+import app.restwater.core.Key
 import app.restwater.core.Span
 import app.restwater.core.Work
 import app.restwater.ui.Showing
+import app.restwater.ui.tag
 import java.io.File
 import kotlinx.coroutines.runBlocking
 import org.junit.After

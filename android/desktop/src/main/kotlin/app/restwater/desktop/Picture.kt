@@ -43,17 +43,17 @@ fun picture(glass: Glass, content: @Composable () -> Unit): ByteArray {
     }
 }
 
-/** The Bank screen of a record as PNG. */
-fun bankPicture(view: BankView, glass: Glass, settings: Settings, words: PadWords, fan: (Glass, Rect) -> SwimScene?): ByteArray =
+/** The Bank screen of a record as PNG, or a [page] of the sheet behind MORE. */
+fun bankPicture(view: BankView, glass: Glass, settings: Settings, words: PadWords, page: Int = 0, fan: (Glass, Rect) -> SwimScene?): ByteArray =
     picture(glass) {
         val ink = if (settings.scheme == Scheme.DAY) Ink.Day else Ink.Night
         CompositionLocalProvider(LocalInk provides ink, LocalPxPerMm provides glass.pxPerMm.toFloat()) {
             val of = glass.copy(leftHanded = settings.hand == Hand.LEFT)
-            val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), 0u)
+            val ask = PadAsk(view.state, view.rods.size.coerceIn(1, 3).toUByte(), page.toUByte())
             val layout = bankLayout(of, ask)
             val scene = layout.fan?.let { fan(of, it) }
             BankScreen(
-                view, layout, words, 0, "", NoTaps,
+                view, layout, words, page, "", NoTaps,
                 scene?.let { drawn -> { SwimCanvas(drawn, Modifier.fillMaxSize()) } },
             )
         }

@@ -120,8 +120,8 @@ private fun welcome(played: Played, first: DayTap) = eachLeaf(played, first, lis
 private fun pictures(played: Played, tap: DayTap, bank: BankView, name: String) {
     val (core, glass) = played.core to played.glass
     fun write(kind: String, png: ByteArray) = File(played.out, "$name-$kind.png").writeBytes(png)
-    fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme) =
-        write(kind, bankPicture(bank, glass, Settings(hand, scheme), played.words) { on, place ->
+    fun draw(kind: String, glass: Glass, hand: Hand, scheme: Scheme, page: Int = 0) =
+        write(kind, bankPicture(bank, glass, Settings(hand, scheme), played.words, page) { on, place ->
             if (bank.rods.isEmpty()) null else core.swimScene(tap.at, smallFan(on, place))
         })
     draw("day", glass, Hand.RIGHT, Scheme.DAY)
@@ -129,6 +129,8 @@ private fun pictures(played: Played, tap: DayTap, bank: BankView, name: String) 
     draw("left", glass, Hand.LEFT, Scheme.DAY)
     draw("large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY)
     if (bank.rods.isNotEmpty()) {
+        draw("more", glass, Hand.RIGHT, Scheme.DAY, page = 1)
+        draw("more-large-text", glass.copy(textScale = 2.0), Hand.RIGHT, Scheme.DAY, page = 1)
         write("swim", swimPicture(core, tap.at, bank, glass, words = played.words))
         write("swim-night", swimPicture(core, tap.at, bank, glass, Ink.Night, played.words))
         write("swim-large-text", swimPicture(core, tap.at, bank, glass.copy(textScale = 2.0), words = played.words))
