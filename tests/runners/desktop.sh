@@ -73,16 +73,16 @@ run_app() {
   desktop_java app.restwater.desktop.MainKt "${1:-${XDG_DATA_HOME:-$HOME/.local/share}/restwater}"
 }
 
-# play DAY OUT: a day file through the real actions and screens, headless.
+# play DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM [LANGUAGE]]: a day file through the real actions and screens, headless.
 play() {
-  [ $# = 2 ] || { echo "usage: ./dev play DAY OUT" >&2 && return 2; }
+  [ $# -ge 2 ] && [ $# -le 4 ] || { echo "usage: ./dev play DAY OUT [WIDTHxHEIGHT@PX_PER_MM [LANGUAGE]]" >&2 && return 2; }
   desktop_app
-  play_day "$1" "$2"
+  play_day "$@"
 }
 
-# play_day DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM]: by the app that desktop_app has built.
+# play_day DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM [LANGUAGE]]: by the app that desktop_app has built.
 play_day() {
-  # The pictures are in English, whatever the language of this machine.
+  # The pictures are in English if no language is given, whatever that of this machine.
   desktop_java -Djava.awt.headless=true -Duser.language=en -Duser.country=GB app.restwater.desktop.PlayKt "$@"
 }
 

@@ -1,6 +1,6 @@
 //! Which casts count for a picture, chosen by taps with one row for each condition.
 
-use super::place::spot_words;
+use super::place::{mark_of, spot_words};
 use super::usual_names::same_value;
 use super::{Action, Arg, Choice, ChoiceRow, WaitsTap, Whose, Wording};
 use restwater_compare::CastRow;
@@ -123,14 +123,22 @@ fn choice(tag: String, label: String, chosen: bool, tap: WaitsTap) -> Choice {
     Choice::new(tag, label, chosen, Action::Waits { tap })
 }
 
-/// A spot in its fixed spelling, in words: as it was last cast to or is set for a rod, by the mark in its direction.
-pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String {
+fn spot_in<'a>(session: &'a Session, value: &str) -> Option<&'a restwater_log::Spot> {
     let is = |spot: &&restwater_log::Spot| {
         value_of(Factor::Spot, &restwater_log::Rig::default(), Some(spot)).as_deref() == Some(value)
     };
     let cast_at = session.casts.iter().rev().filter_map(|cast| cast.spot.as_ref());
-    let spot = cast_at.chain(session.rods.iter().filter_map(|rod| rod.spot.as_ref())).find(is);
-    spot.map_or_else(
+    cast_at.chain(session.rods.iter().filter_map(|rod| rod.spot.as_ref())).find(is)
+}
+
+/// The mark that a spot in its fixed spelling lies at, by its name alone: "Dead tree".
+pub(crate) fn mark_name(session: &Session, value: &str) -> Option<String> {
+    mark_of(session, spot_in(session, value)?).map(|mark| mark.name.clone())
+}
+
+/// A spot in its fixed spelling, in words: as it was last cast to or is set for a rod, by the mark in its direction.
+pub(crate) fn spot_of(words: &Wording, session: &Session, value: &str) -> String {
+    spot_in(session, value).map_or_else(
         || value.to_owned(),
         |spot| {
             let mark =

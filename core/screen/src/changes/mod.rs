@@ -9,7 +9,7 @@ pub use test::{AlternationView, StepState, StepView};
 use super::chart::{Axis, Tick};
 use super::leave_words::not_seen_words;
 use super::{Arg, FiguresView, LeafKey, StandingQuestion, Wording};
-use crate::casts_that_count::spot_of;
+use crate::casts_that_count::{mark_name, spot_of};
 use crate::compared::value_of_factor;
 use restwater_compare::{ChangeFinding, Factor, Verdict};
 use restwater_log::WeightUnit;
@@ -105,6 +105,15 @@ pub(super) struct Told<'a> {
 
 impl Told<'_> {
     /// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
+    /// Two values by the shortest names that tell them apart, where the title has the whole: of spots the marks alone.
+    fn short(&self, factor: Factor, values: [&str; 2]) -> [String; 2] {
+        let marks = values.map(|value| mark_name(self.session, value).filter(|_| factor == Factor::Spot));
+        match marks {
+            [Some(a), Some(b)] if a != b => [a, b],
+            _ => values.map(|value| self.value(factor, value)),
+        }
+    }
+
     fn value(&self, factor: Factor, value: &str) -> String {
         match factor {
             Factor::Spot => spot_of(self.words, self.session, value),

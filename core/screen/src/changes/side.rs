@@ -87,7 +87,8 @@ pub struct ChangeView {
     pub counts: String,
     /// How to find out, if that isn't known and a test can begin: "To find out: white, pink, pink, white on one spot, one rod."
     pub find_out: String,
-    /// "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
+    /// "Of 100 changes that look like this, about 71 favour pink; 4 favour white; in about 25 the two are
+    /// too alike to matter."
     pub probability: String,
     /// The ratio in words.
     pub ratio: String,
@@ -114,12 +115,13 @@ pub(super) fn change(
 ) -> ChangeView {
     let words = told.words;
     let value = |record: &SideRecord| told.value(f.factor, &record.value);
-    let (old, new) = (value(&f.a), value(&f.b));
+    let (whole_old, whole_new) = (value(&f.a), value(&f.b));
+    let [old, new] = told.short(f.factor, [&f.a.value, &f.b.value]);
     let (tone, verdict) = verdict(words, f.verdict, &old, &new);
     ChangeView {
-        title: title(words, f, &old, &new),
-        old: side(words, &f.a, old.clone()),
-        new: side(words, &f.b, new.clone()),
+        title: title(words, f, &whole_old, &whole_new),
+        old: side(words, &f.a, whole_old),
+        new: side(words, &f.b, whole_new),
         tone,
         verdict: sentence_case(&verdict),
         says: [Some(says(words, f.verdict, &old, &new)), asked.map(|asked| asked.says(words))]

@@ -338,7 +338,7 @@ fn counts_words(words: &Wording, waits: &[Wait], scope: Scope) -> String {
             ("bites", Arg::Count(bites(waits))),
             ("casts", Arg::Count(scope.casts)),
             ("sessions", Arg::Count(scope.sessions)),
-            ("time", Arg::Text(&hours_minutes(words, (60_000.0 * minutes) as i64))),
+            ("time", Arg::Text(&hours_minutes(words, 60_000 * libm::round(minutes) as i64))),
         ],
     )
 }

@@ -2726,7 +2726,8 @@ public struct ChangeView: Equatable, Hashable {
      */
     public let findOut: String
     /**
-     * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
+     * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; in about 25 the two are
+     * too alike to matter."
      */
     public let probability: String
     /**
@@ -2787,7 +2788,8 @@ public struct ChangeView: Equatable, Hashable {
          * How to find out, if that isn't known and a test can begin: "To find out: white, pink, pink, white on one spot, one rod."
          */findOut: String, 
         /**
-         * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
+         * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; in about 25 the two are
+         * too alike to matter."
          */probability: String, 
         /**
          * The ratio in words.

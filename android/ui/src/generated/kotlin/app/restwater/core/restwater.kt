@@ -3605,7 +3605,8 @@ data class ChangeView (
     val `findOut`: kotlin.String
     , 
     /**
-     * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; 25 make no difference."
+     * "Of 100 changes that look like this, about 71 favour pink; 4 favour white; in about 25 the two are
+     * too alike to matter."
      */
     val `probability`: kotlin.String
     , 
