@@ -1,6 +1,7 @@
 package app.restwater.android
 
 import android.app.AlarmManager
+import android.app.NotificationManager
 import android.app.PendingIntent
 import android.content.BroadcastReceiver
 import android.content.Context
@@ -197,18 +198,27 @@ internal const val ALARMS = "alarms"
 /** An alarm is due: it rings without asking the log, which may be busy. */
 class AlarmReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
-        if (intent.action == Alarms.AGAIN) return LockScreen(context).soundAgain()
         val app = context.applicationContext as RestwaterApplication
+        if (intent.action == Alarms.AGAIN) {
+            // The running wait said so too.
+            if (LockScreen(context).soundAgain()) offMain(context) { core -> core.watch(app.now()) }
+            return
+        }
         if (intent.action == Alarms.END) return app.sounder.stopAll()
         if (intent.action.orEmpty().startsWith(Alarms.LATE)) {
             return offMain(context) { core -> core.watch(app.now()) }
         }
         val alarm = Alarms.read(intent) ?: return
-        LockScreen(context).wentOff(alarm, Alarms.due(intent))
+        val silenced = LockScreen(context).wentOff(alarm, Alarms.due(intent))
+        // It has rung by now; what the running wait says of it may wait for the log.
+        if (silenced) offMain(context) { core -> core.watch(app.now()) }
     }
 }
 
-/** The phone was restarted, its clock, zone or language was set, or exact alarms were allowed: the alarms are set again. */
+/**
+ * The phone was restarted, its clock, zone or language was set, exact alarms were allowed, or notifications or one of their channels
+ * were switched off or on: the alarms are set again, and the running wait says what hinders them.
+ */
 class StartReceiver : BroadcastReceiver() {
     override fun onReceive(context: Context, intent: Intent) {
         if (intent.action !in SETS_ALARMS_AGAIN) return
@@ -219,14 +229,17 @@ class StartReceiver : BroadcastReceiver() {
     }
 
     private companion object {
+        /** Sent from Android 9 on, to the app itself. */
+        val BLOCKED = setOf(NotificationManager.ACTION_APP_BLOCK_STATE_CHANGED, NotificationManager.ACTION_NOTIFICATION_CHANNEL_BLOCK_STATE_CHANGED)
+
         val SETS_ALARMS_AGAIN = setOf(
             Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_TIME_CHANGED, Intent.ACTION_TIMEZONE_CHANGED, Intent.ACTION_LOCALE_CHANGED,
             Intent.ACTION_MY_PACKAGE_REPLACED,
             AlarmManager.ACTION_SCHEDULE_EXACT_ALARM_PERMISSION_STATE_CHANGED,
-        )
+        ) + BLOCKED
 
-        /** The system has dropped the app's notifications. */
-        val DROPPED = setOf(Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_MY_PACKAGE_REPLACED)
+        /** The system may have dropped the app's notifications. */
+        val DROPPED = setOf(Intent.ACTION_BOOT_COMPLETED, Intent.ACTION_MY_PACKAGE_REPLACED) + BLOCKED
     }
 }
 

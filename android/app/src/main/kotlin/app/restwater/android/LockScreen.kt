@@ -62,8 +62,15 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             return asked && notifications.areNotificationsEnabled()
         }
 
-    /** What the angler lets the alarms' own channel do: it can be switched off, or set to silent. */
-    private val importance get() = notifications.getNotificationChannel(ALARM)?.importance ?: NotificationManager.IMPORTANCE_HIGH
+    /** What the angler lets a channel do: each can be switched off, or set to silent. */
+    private fun importance(channel: String) = notifications.getNotificationChannel(channel)?.importance ?: NotificationManager.IMPORTANCE_HIGH
+
+    private fun isOff(channel: String) = importance(channel) == NotificationManager.IMPORTANCE_NONE
+
+    private val importance get() = importance(ALARM)
+
+    /** Whether the running wait alone was switched off: a long press on it offers that. */
+    val waitHidden: Boolean get() = allowed && isOff(WAIT)
 
     /** Whether an alarm may be shown, with or without a sound. */
     private val alarmsShown: Boolean get() = allowed && importance != NotificationManager.IMPORTANCE_NONE
@@ -104,12 +111,20 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             notifications.cancel(WAIT_ID)
             return null
         }
-        if (allowed) post(null, WAIT_ID, running(watch))
-        return refused(watch)?.let { Refused(it, isNew) }
+        if (allowed) {
+            Question.granted(context)
+            post(null, WAIT_ID, running(watch))
+        }
+        // A wait that is not shown is said when it comes to that, not with each alarm.
+        return refused(watch)?.let { Refused(it, isNew && it != words.waitHidden) }
     }
 
     /** What is not allowed of what a session needs. While the question is still open, nothing is refused. */
-    private fun refused(watch: WatchView): String? = if (!allowed) words.noNotifications.takeIf { Question.isAnswered(context) } else hindered(watch)
+    private fun refused(watch: WatchView): String? = when {
+        !allowed -> words.noNotifications.takeIf { Question.isAnswered(context) }
+        // An alarm matters more.
+        else -> hindered(watch) ?: words.waitHidden.takeIf { waitHidden }
+    }
 
     /** What hinders alarms that may be shown. */
     private fun hindered(watch: WatchView): String? = when {
@@ -133,14 +148,22 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             .setDeleteIntent(swept(null))
             // Where the system has a place for live updates, the wait is shown there as a counting chip.
             .setRequestPromotedOngoing(true)
-        hindered(watch)?.let { builder.setStyle(NotificationCompat.BigTextStyle().bigText(listOf(watch.text, it).joinToString("\n"))) }
+        (hindered(watch) ?: silenced(watch))?.let { builder.setStyle(below(watch.text, it)) }
         watch.sinceWallMs?.let { builder.setUsesChronometer(true).setWhen(it).setShowWhen(true) }
         watch.keys.forEach { builder.addAction(0, it.label, KeyReceiver.intent(context, it.key, watch.rod, it.label)) }
         return builder.build()
     }
 
-    /** A system alarm went off. */
-    internal fun wentOff(alarm: WatchAlarm, due: Due?) = alarms.wentOff(alarm, due)
+    private fun below(text: String, words: String) = NotificationCompat.BigTextStyle().bigText(listOf(text, words).joinToString("\n"))
+
+    /** What silences an alarm that has rung. */
+    private fun silenced(watch: WatchView): String? = words.alarmsUndisturbed.takeIf { undisturbed && watch.due.any { it.rod != null } }
+
+    /** A system alarm went off. Whether Do not disturb silences it, which Android 14 and later tell only an app in front. */
+    internal fun wentOff(alarm: WatchAlarm, due: Due?): Boolean {
+        alarms.wentOff(alarm, due)
+        return undisturbed
+    }
 
     /**
      * Sound and vibration of the alarm channel until it is answered; full screen if the phone is locked and that is
@@ -148,7 +171,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
      */
     override fun ring(alarm: WatchAlarm) {
         app.rings(alarm)
-        // Where the notification would be silent the phone still sounds, for as long as the system lets the process run.
+        // Where the notification would be silent the phone still sounds or shakes, for as long as the system lets it.
         val asks = alarm.rod != null
         // A channel without a tone shakes, as the angler chose.
         if (!alarmsNoticed) {
@@ -170,12 +193,15 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
 
     /**
      * A minute after an alarm rang, and each minute after that until it is answered: a call or another notification may have
-     * silenced it without the app knowing. During a call it would only beep, so it waits until the call ends.
+     * silenced it without the app knowing. During a call it would only beep, so it waits until the call ends. Returns whether
+     * Do not disturb, which silenced it, has ended by now.
      */
-    internal fun soundAgain(): Unit = synchronized(Alarms) {
-        if (sounding.isEmpty()) return
+    internal fun soundAgain(): Boolean = synchronized(Alarms) {
+        val wasSilenced = sounding.any { it.notification.extras.containsKey(Notification.EXTRA_TEMPLATE) }
+        if (sounding.isEmpty()) return false
         if (!inCall) resound()
         alarms.checkInAMinute()
+        wasSilenced && !undisturbed
     }
 
     private val inCall: Boolean
@@ -186,8 +212,10 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     private fun resound() {
         val shown = sounding.maxByOrNull { it.postTime } ?: return
         // The builder writes into what it is given.
-        val again = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false).build()
-        post(shown.tag, shown.id, again.apply { flags = flags or Notification.FLAG_INSISTENT })
+        val again = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false)
+        // What was said of Do not disturb is over with it.
+        if (!undisturbed) again.setStyle(null)
+        post(shown.tag, shown.id, again.build().apply { flags = flags or Notification.FLAG_INSISTENT })
     }
 
     /** Shows an alarm that was swiped away, without its sound. */
@@ -217,6 +245,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
             .setDeleteIntent(swept(alarm.id))
             // One of a cast stays with its keys until the cast is over.
             .setAutoCancel(alarm.rod == null)
+        if (undisturbed) builder.setStyle(below(alarm.text, words.alarmsUndisturbed))
         alarm.rod?.let { rod -> alarm.keys.forEach { builder.addAction(0, it.label, KeyReceiver.intent(context, it.key, rod, it.label)) } }
         return builder
     }
@@ -258,10 +287,14 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         }
     }
 
-    /** Reports a key that was tapped on the lock screen and is not in the log: its label and the core's reason. */
+    /**
+     * Reports a key that was tapped on the lock screen and is not in the log: its label and the core's reason. If its own channel
+     * is off, it comes by that of the running wait, whose key it was, or by the alarms'.
+     */
     fun notSaved(label: String, why: String) {
         if (!allowed) return
-        val notification = NotificationCompat.Builder(context, TROUBLE)
+        val channel = listOf(TROUBLE, WAIT, ALARM).firstOrNull { !isOff(it) } ?: return
+        val notification = NotificationCompat.Builder(context, channel)
             .setSmallIcon(R.drawable.wait)
             .setContentTitle(context.getString(R.string.not_saved, label))
             .setContentText(why)

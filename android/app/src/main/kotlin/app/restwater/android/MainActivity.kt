@@ -157,6 +157,7 @@ class MainActivity : ComponentActivity() {
         if (stage is Stage.Refused) app.open()
         app.feel.view = window.decorView
         app.heard = { alarm -> state?.say(alarm.title) }
+        app.sounder.cameToFront()
     }
 
     override fun onResume() {
@@ -183,6 +184,7 @@ class MainActivity : ComponentActivity() {
             app.heard = null
         }
         val state = state ?: return
+        app.keptDrafts.keep()
         // Turned, it is not left.
         if (!isChangingConfigurations) app.scope.launch { state.toBackground() }
     }
@@ -266,7 +268,7 @@ class MainActivity : ComponentActivity() {
         }
     }
 
-    /** Asked when a session is open, and only once: the answer is final. */
+    /** Asked when a session is open, and only once: a refusal is final. */
     private fun askForNotifications() {
         if (Build.VERSION.SDK_INT < Build.VERSION_CODES.TIRAMISU || app.lockScreen.allowed || Question.isAsked(this)) return
         Question.asked(this)

@@ -23,7 +23,8 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
 
     override fun rows(): List<ShellRow> = listing {
         add(allowance(NOTIFICATIONS, R.string.notifications, R.string.notifications_why, context.lockScreen.alarmsAllowed))
-        // Most phones never come to this, so the row is there only then.
+        // Most phones never come to these, so their rows are there only then.
+        if (context.lockScreen.waitHidden) add(allowance(WAIT, R.string.running_wait, R.string.running_wait_why, false))
         if (context.lockScreen.undisturbed) add(allowance(UNDISTURBED, R.string.undisturbed, R.string.undisturbed_why, false))
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) {
             add(allowance(EXACT, R.string.exact_alarms, R.string.exact_alarms_why, context.lockScreen.exactAlarms))
@@ -58,6 +59,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
 
     private fun setting(field: String): Intent = when {
         field == UNDISTURBED -> Intent(Settings.ACTION_ZEN_MODE_PRIORITY_SETTINGS)
+        field == WAIT -> ofUs(Settings.ACTION_CHANNEL_NOTIFICATION_SETTINGS).putExtra(Settings.EXTRA_CHANNEL_ID, LockScreen.WAIT)
         field == EXACT && Build.VERSION.SDK_INT >= Build.VERSION_CODES.S -> Intent(Settings.ACTION_REQUEST_SCHEDULE_EXACT_ALARM, us)
         // Once that is granted, only the alarms' channel can prevent it.
         field == FULL_SCREEN && Build.VERSION.SDK_INT >= Build.VERSION_CODES.UPSIDE_DOWN_CAKE && !channelIsTooLow ->
@@ -75,6 +77,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
 
     internal companion object {
         const val NOTIFICATIONS = "android-notifications"
+        const val WAIT = "android-running-wait"
         const val UNDISTURBED = "android-undisturbed"
         const val EXACT = "android-exact-alarms"
         const val FULL_SCREEN = "android-full-screen"

@@ -105,6 +105,7 @@ open class RestwaterApplication : Application() {
     internal val receiver by lazy { PhoneReceiver(this) }
     internal val feel = PhoneFeel()
     internal val choices by lazy { PhoneChoices(this) }
+    internal val keptDrafts by lazy { KeptDrafts(this) }
 
     private val log = MutableStateFlow<Opening>(Opening.Working)
 

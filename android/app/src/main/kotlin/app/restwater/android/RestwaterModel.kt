@@ -85,7 +85,9 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
 
     private fun screens(open: Opening.Open): RestwaterState {
         // A tap reaches the log whatever happens to the screen, so its scope is the application's.
-        val state = with(phone) { RestwaterState(open.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, open.settings, open.desk) }
+        val state = with(phone) {
+            RestwaterState(open.core, { now() }, scope, worker, files, lockScreen, receiver, choices, feel, open.settings, open.desk, keptDrafts.drafts)
+        }
         val before = saved.get<Bundle>(OPEN)
         if (before != null) reopen(state, before) else viewModelScope.launch { state.greet() }
         phone.salvageSaid()?.let(state::say)
@@ -109,14 +111,11 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
             putString(DESK, state.desk.page.name)
             putString(SOURCE, state.desk.source)
             putString(FILE, state.desk.path)
-            putStringArray(DRAFTS, state.drafts.kept().toTypedArray())
         }
     }
 
-    /** Restores the screen, page, text and file after the process was ended. */
+    /** Restores the screen, page and file after the process was ended. */
     private fun reopen(state: RestwaterState, from: Bundle) {
-        // A text comes back only where it was typed, whichever screen comes up.
-        state.drafts.again(from.getStringArray(DRAFTS).orEmpty().toList())
         // What an earlier version saved does not say what its screen was about.
         val about = from.getString(SUBJECT).orEmpty()
         Showing.entries.find { it.name == from.getString(SHOWING) }?.let { state.reopen(it, from.getInt(PAGE), about) }
@@ -136,7 +135,6 @@ internal class RestwaterModel(app: Application, private val saved: SavedStateHan
         const val DESK = "desk"
         const val SOURCE = "source"
         const val FILE = "file"
-        const val DRAFTS = "drafts"
         const val FETCHING = "fetching"
     }
 }

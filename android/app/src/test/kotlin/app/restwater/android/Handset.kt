@@ -131,6 +131,7 @@ object Handset {
         @Suppress("UNCHECKED_CAST")
         (of.getDeclaredField("log").apply { isAccessible = true }.get(app) as MutableStateFlow<Opening>).value = Opening.Working
         renew("files", lazy { PhoneFiles(app) })
+        renew("keptDrafts", lazy { KeptDrafts(app) })
         renew("scope", CoroutineScope(SupervisorJob() + Dispatchers.Main.immediate))
         renew("receivers", CoroutineScope(SupervisorJob() + app.worker))
     }

@@ -1,6 +1,7 @@
 package app.restwater.android
 
 import android.app.Notification
+import android.content.Context
 import android.os.Bundle
 import androidx.compose.ui.semantics.SemanticsProperties
 import androidx.compose.ui.test.ExperimentalTestApi
@@ -266,6 +267,36 @@ class NewProcessTest {
         bank(controller)
         assertEquals("it was sent", "", book(controller))
         controller.pause().stop().destroy()
+    }
+
+    /**
+     * The launcher's START, a swipe from the recent apps, a BACK on the Bank up to Android 11, a restart: the activity is gone and
+     * leaves nothing that the system would keep.
+     */
+    private fun left(controller: ActivityController<MainActivity>) {
+        controller.pause().stop().destroy()
+        Handset.settle()
+    }
+
+    @Test fun whatWasTypedOutlivesAnActivityThatLeavesNothing() {
+        left(writingAboutToday())
+        val again = launch()
+        assertEquals("begin far out", book(again))
+        left(again)
+    }
+
+    @Test fun whatWasTypedOutlivesAProcessThatLeavesNothing() {
+        left(writingAboutToday())
+        Handset.newProcess()
+        val again = launch()
+        assertEquals("begin far out", book(again))
+        tap("send-plan")
+        Handset.until({ "not logged: ${again.get().state?.notice}" }) { entries("planned_next").size == 1 }
+        Handset.settle()
+        // The process ends with the screen open, without a word to it.
+        val kept = Handset.app.getSharedPreferences("drafts", Context.MODE_PRIVATE).all.toString()
+        assertTrue(kept, "begin far out" !in kept)
+        left(again)
     }
 
     @Test fun aNewProcessHasItsOwnCore() {

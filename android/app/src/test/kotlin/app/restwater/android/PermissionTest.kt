@@ -162,6 +162,92 @@ class PermissionTest {
         }
     }
 
+    private fun bigText() = "${Handset.wait()?.extras?.getCharSequence(Notification.EXTRA_BIG_TEXT)}"
+
+    private fun tell(event: String) {
+        StartReceiver().onReceive(Handset.app, Intent(event))
+        Handset.settle()
+        Handset.answered()
+    }
+
+    /** A long press on the running wait offers to switch it off, and a cold thumb does that too. */
+    @Test @Config(sdk = [26, 31, 34, 36]) fun aRunningWaitThatIsSwitchedOffIsSaidAndHasAKeyToItsSetting() {
+        val manager = withAnAlarm()
+        assertNull("it is shown", show())
+        assertNull(Handset.app.choices.rows().find { it.tag == "android-running-wait" })
+        manager.getNotificationChannel(LockScreen.WAIT).importance = NotificationManager.IMPORTANCE_NONE
+        assertEquals(shellWords("en-GB").waitHidden, show()?.says)
+        assertEquals(Handset.app.getString(R.string.not_allowed), Handset.app.choices.rows().find { it.tag == "android-running-wait" }?.value)
+        Handset.app.choices.choose("android-running-wait", PhoneChoices.OPEN)
+        val opened = shadowOf(Handset.app).nextStartedActivity
+        assertEquals(Settings.ACTION_CHANNEL_NOTIFICATION_SETTINGS, opened.action)
+        assertEquals(LockScreen.WAIT, opened.getStringExtra(Settings.EXTRA_CHANNEL_ID))
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_NONE)
+        assertEquals("an alarm matters more", shellWords("en-GB").alarmsUndisturbed, show()?.says)
+    }
+
+    /** The angler switched off the channel of what was not saved. */
+    @Test @Config(sdk = [26, 31, 34, 36]) fun anEntryThatWasNotSavedIsSaidWhicheverChannelIsOff() {
+        val manager = withAnAlarm()
+        show()
+        manager.getNotificationChannel(LockScreen.TROUBLE).importance = NotificationManager.IMPORTANCE_NONE
+        Handset.app.lockScreen.notSaved("BITE", "the disk is full")
+        val said = shadowOf(manager).getNotification("BITE", LockScreen.TROUBLE_ID)
+        assertEquals("the channel of the wait whose key it was", LockScreen.WAIT, said.channelId)
+    }
+
+    /** In the phone's own settings, while the phone then goes into the pocket. */
+    @Test @Config(sdk = [31, 34, 36]) fun alarmsSwitchedOffAfterTheCastAreSaidOnTheLockScreen() {
+        val manager = withAnAlarm()
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        assertNull(show())
+        manager.getNotificationChannel(LockScreen.ALARM).importance = NotificationManager.IMPORTANCE_NONE
+        tell(NotificationManager.ACTION_NOTIFICATION_CHANNEL_BLOCK_STATE_CHANGED)
+        assertTrue(bigText(), shellWords("en-GB").alarmsSilent in bigText())
+    }
+
+    @Test @Config(sdk = [31, 34, 36]) fun aWaitThatTheSystemDroppedComesBackWithTheNotifications() {
+        val manager = withAnAlarm()
+        Handset.core.act(Action.Cast(1u), Handset.app.now())
+        show()
+        shadowOf(manager).setNotificationsEnabled(false)
+        manager.cancelAll()
+        tell(NotificationManager.ACTION_APP_BLOCK_STATE_CHANGED)
+        assertNull("they are off", Handset.wait())
+        shadowOf(manager).setNotificationsEnabled(true)
+        tell(NotificationManager.ACTION_APP_BLOCK_STATE_CHANGED)
+        assertTrue("it is on the lock screen again", Handset.wait() != null)
+    }
+
+    /** Asked for and answered in a session that is over by now; the next one is months later. */
+    private fun aSessionAgo(allowed: Boolean) {
+        on { activity ->
+            rule.runOnUiThread { activity.state?.act(Action.StartSession(null)) }
+            isAsked(activity)
+            answer(activity, allowed)
+            Handset.settle()
+        }
+        Handset.later(60)
+        act(Action.EndSession)
+        Handset.later(120 * 24 * 3_600)
+    }
+
+    /** After months the system takes back what was allowed (developer.android.com/topic/performance/app-hibernation). */
+    @Test fun aPermissionThatTheSystemTookBackIsAskedForOnceMore() {
+        aSessionAgo(allowed = true)
+        Handset.deny(Manifest.permission.POST_NOTIFICATIONS)
+        act(Action.StartSession(null))
+        on(::isAsked)
+        on { activity -> assertNull("once", asked(activity)) }
+    }
+
+    @Test fun whoRefusedIsNotAskedAgain() {
+        aSessionAgo(allowed = false)
+        act(Action.StartSession(null))
+        on { activity -> assertNull(asked(activity)) }
+    }
+
     private val notifications = listOf(Manifest.permission.POST_NOTIFICATIONS)
 
     @Test fun itIsAlsoAskedForIfTheScreenMayGoDark() {

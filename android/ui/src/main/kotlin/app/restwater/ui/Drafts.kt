@@ -23,13 +23,17 @@ class Drafts {
 
     operator fun get(place: String): String = texts.find { it.first == place }?.second.orEmpty()
 
+    /** Called when a text is gone: it was sent or wiped out. */
+    var onEmptied: () -> Unit = {}
+
     /** An empty text is removed. */
     operator fun set(place: String, text: String) {
         val others = texts.filter { it.first != place }
         texts = if (text.isEmpty()) others else (others + (place to text)).takeLast(MOST)
+        if (text.isEmpty()) onEmptied()
     }
 
-    /** All of them, for the shell to keep with the open screen. */
+    /** All of them, for the shell to keep. */
     fun kept(): List<String> = texts.flatMap { listOf(it.first, it.second) }
 
     /** Those that an earlier process [kept]. */

@@ -49,6 +49,8 @@ class RestwaterState(
     begins: Settings = Settings(Hand.RIGHT, Scheme.DAY),
     /** Export and import of files. */
     val desk: FilesDesk = FilesDesk(core, now, scope, ports, worker),
+    /** Texts that are typed and not sent yet. */
+    val drafts: Drafts = Drafts(),
 ) : Records() {
     init {
         hearFiles()
@@ -266,9 +268,6 @@ class RestwaterState(
         own.choose(row, choice)
         scope.launch { refresh() }
     }
-
-    /** Texts that are typed and not sent yet. */
-    val drafts = Drafts()
 
     /** What the screens are about and what is half typed on them, as the core last gave it: kept with the open screen. */
     var subject = ""
