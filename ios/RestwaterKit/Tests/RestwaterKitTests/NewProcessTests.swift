@@ -183,6 +183,17 @@ final class NewProcessTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(try phone.state.content.showing, .bank)
     }
 
+    func testTheSheetBehindMoreComesBack() async throws {
+        let phone = Handset()
+        await phone.launch()
+        try await phone.begin()
+        await tap(.moreKeys, phone)
+        await phone.kill()
+        phone.clock.forward(ms: 3_600_000)
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.paging.keys, 1)
+    }
+
     /// The log opens more slowly than the system passes the tap on.
     func testAnAlarmThatStartsTheProcessLeadsToTheBankWithItsRod() async throws {
         let phone = Handset()

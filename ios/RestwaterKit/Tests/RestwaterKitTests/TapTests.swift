@@ -98,6 +98,30 @@ final class TapTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(day.sheet["notice"]?.spoken, day.state.content.notice)
     }
 
+    func testMoreOpensASheetThatAnAcceptedTapOrBackOrAFishCloses() async throws {
+        let day = try Bankside()
+        await day.start()
+        await day.tap(.cast)
+        await day.wait(minutes: 2)
+        await day.tap("more")
+        XCTAssertNil(day.sheet["advice"], "nothing else of the Bank shows")
+        XCTAssertNotNil(day.sheet["key-FEED"])
+        await day.tap(.timeBackFive)
+        XCTAssertEqual(day.state.content.paging.keys, 1, "refused: the session has not run so long")
+        await day.wait(seconds: 2)
+        await day.tap(.twitch)
+        XCTAssertEqual(day.state.content.paging.keys, 0)
+        await day.wait(seconds: 2)
+        await day.tap("more")
+        await day.tap("back")
+        XCTAssertNotNil(day.sheet["key-BITE"])
+        await day.tap("more")
+        day.state.act(.bite(rod: 1))
+        await day.state.settled()
+        await day.look()
+        XCTAssertNotNil(day.sheet["key-LANDED"], "the pad is back")
+    }
+
     func testEveryEntryIsUndoneInOneTapAndRedone() async throws {
         let day = try Bankside()
         await day.start()
