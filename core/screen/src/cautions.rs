@@ -86,7 +86,6 @@ fn card(input: &CautionsInput, caution: &Caution, is_open: bool, next: Option<&C
     let everywhere = caution.regions.len() == Region::ALL.len();
     let regions = if everywhere { words.say("cautions-everywhere") } else { words.listed(&regions) };
     // Notes, since they are small: where the text is from has no page of its own before READ.
-    leaf.notes.push(words.say(CLOSING_ID));
     leaf.notes.extend([
         words.labelled(&words.say("cautions-authority"), &words.say(&caution.authority_id())),
         words.labelled(&words.say("cautions-region"), &regions),
@@ -95,6 +94,8 @@ fn card(input: &CautionsInput, caution: &Caution, is_open: bool, next: Option<&C
             &words.say_with(caution.basis.id(), &[("read", Arg::Text(caution.read))]),
         ),
     ]);
+    // Each ends by deferring to local rules.
+    leaf.notes.push(words.say(CLOSING_ID));
     if is_open {
         let seen = Action::Cautions { tap: CautionsTap::Seen { caution: caution.id.to_owned() } };
         let key = LeafKey::new(format!("seen-{}", caution.id), words.say("cautions-key-seen"), seen);
@@ -153,7 +154,7 @@ mod tests {
         let view = cautions(&input(&words, &[]));
         assert!(view.leaves.len() > 15);
         for leaf in &view.leaves[1..] {
-            let [closing, from @ ..] = &leaf.notes[..] else { panic!("{}", leaf.id) };
+            let [from @ .., closing] = &leaf.notes[..] else { panic!("{}", leaf.id) };
             assert_eq!(closing, "Follow local rules, the venue and the licensing authority.");
             assert!(from.len() == 3 && from.iter().all(|note| note.contains(": ")), "{from:?}");
             assert!(from[2].contains("2026-11"), "{from:?}");

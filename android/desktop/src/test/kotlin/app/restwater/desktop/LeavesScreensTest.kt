@@ -132,7 +132,7 @@ class LeavesScreensTest {
         wait(seconds = 1)
         val first = checkNotNull(state.cautions).leaves[1]
         tapOn("key-leaf-${first.id}")
-        node("line-0").assertContentDescriptionContains("Authority", substring = true)
+        node("note-0").assertContentDescriptionContains("Authority", substring = true)
         tapOn("back")
         tapOn("back")
         start()
