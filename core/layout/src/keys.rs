@@ -48,7 +48,6 @@
 //! MORE opens a sheet with every other key of the state: see [`super::sheet`].
 
 use super::least::{FOOT_MM, HEAD_MM, MARGIN_MM};
-use super::sheet::Sheet;
 use super::{
     GAP_MM, KeyPlace, Millimetres, OPPOSITE_GAP_MM, PRIMARY_MM, PadAsk, REACH_MM, Rect, SECONDARY_MM,
 };
@@ -305,7 +304,7 @@ fn small_keys(state: BankState, several_rods: bool, three_fit: bool) -> [Option<
 
 /// The keys behind MORE, the most used first. What the next rod takes the place of on the pad comes first. While a bait is out,
 /// Tackle is under Screens alone, as many taps away: what it changes is for the next cast.
-fn further_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key> {
+pub(super) fn further_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key> {
     let displaced = if state == BankState::Out { Key::Liner } else { Key::TimeBack };
     let mut keys = if several_rods && state != BankState::NoSession { vec![displaced] } else { Vec::new() };
     match state {
@@ -333,12 +332,6 @@ fn further_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Ke
         BankState::FishOn => keys.extend([Key::TimeBackFive, Key::Redo]),
     }
     keys
-}
-
-/// The sheet behind MORE, at its open page or its first; `None` if there is nothing on it.
-pub(super) fn sheet(glass: &Millimetres, ask: PadAsk) -> Option<Sheet> {
-    let keys = further_keys(ask.state, ask.rods > 1, Rows::on(glass).three_fit());
-    (!keys.is_empty()).then(|| Sheet::of(glass, &keys, usize::from(ask.page.saturating_sub(1))))
 }
 
 /// Places the keys of the pad.

@@ -282,7 +282,7 @@ pub fn bank_layout(glass: &Glass, ask: PadAsk) -> Result<BankLayout, GlassError>
     let pad = keys::place(&mm, ask);
     let words = words::place(&mm, &pad, ask);
     let pages = page::place(&mm);
-    let sheet = keys::sheet(&mm, ask);
+    let sheet = sheet::sheet(&mm, ask);
     let mut layout = BankLayout {
         header: words.header,
         screens: words.screens,

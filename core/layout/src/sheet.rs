@@ -17,9 +17,10 @@
 //! needs wider keys, and on some screens on their side. The pager is then where MORE was, which turns round. The keys are at least
 //! 15 mm each way, but the last of them are farther from the thumb than those of the pad: they are the least used.
 
+use super::keys::{Rows, further_keys};
 use super::least::{FOOT_MM, HEAD_MM, MARGIN_MM};
 use super::page::PagePlace;
-use super::{APART_ABOVE_SCALE, GAP_MM, KeyPlace, Millimetres, PRIMARY_MM, Rect, SECONDARY_MM};
+use super::{APART_ABOVE_SCALE, GAP_MM, KeyPlace, Millimetres, PRIMARY_MM, PadAsk, Rect, SECONDARY_MM};
 use restwater_screen::Key;
 
 /// Least width of a key with large text, mm.
@@ -38,6 +39,12 @@ pub(super) struct Sheet {
     pub(super) pager: Option<Rect>,
     pub(super) head: PagePlace,
     pub(super) pages: u8,
+}
+
+/// The sheet behind MORE, at its open page or its first; `None` if there is nothing on it.
+pub(super) fn sheet(glass: &Millimetres, ask: PadAsk) -> Option<Sheet> {
+    let keys = further_keys(ask.state, ask.rods > 1, Rows::on(glass).three_fit());
+    (!keys.is_empty()).then(|| Sheet::of(glass, &keys, usize::from(ask.page.saturating_sub(1))))
 }
 
 impl Sheet {

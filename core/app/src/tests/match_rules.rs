@@ -235,3 +235,15 @@ fn a_match_that_is_set_long_after_the_start_is_not_over() {
     phone.tap(200 * MIN, &rule(RuleTap::Begin)).unwrap();
     assert_eq!(phone.view(201 * MIN).phase, restwater_screen::MatchPhase::Fishing);
 }
+
+#[test]
+fn all_in_is_proposed_from_the_start_of_the_session() {
+    let mut phone = started();
+    // Begun at 22:13; set at 00:13, all-in is still proposed at 22:30.
+    let all_in =
+        |phone: &mut Phone, ms| phone.view(ms).rows.iter().find(|r| r.tag == "all-in").unwrap().value.clone();
+    assert_eq!(all_in(&mut phone, MIN), "22:30");
+    assert_eq!(all_in(&mut phone, 120 * MIN), "22:30");
+    phone.tap(120 * MIN, &rule(RuleTap::Begin)).unwrap();
+    assert_eq!(phone.view(120 * MIN).says, "to all-out at 03:30.");
+}
