@@ -210,7 +210,7 @@ impl Rows {
     }
 
     /// Whether three keys fit side by side in the pair's row.
-    fn three_fit(&self) -> bool {
+    pub(super) fn three_fit(&self) -> bool {
         self.content >= 3.0 * SECONDARY_MM + 2.0 * GAP_MM
     }
 
