@@ -27,7 +27,9 @@ gradle_of_wrapper() {
   wanted=$(sed -n 's/^distributionUrl=.*gradle-\([0-9.]*\)-bin\.zip$/\1/p' "$1")
   steps=$(grep -c 'gradle/actions/setup-gradle@' "$2")
   named=$(grep -cF "gradle-version: \"$wanted\"" "$2")
-  [ -n "$wanted" ] && [ "$steps" -gt 0 ] && [ "$steps" = "$named" ] || { echo "$2: $named of $steps jobs with Gradle name the wrapper's $wanted" && return 1; }
+  if [ -z "$wanted" ] || [ "$steps" = 0 ] || [ "$steps" != "$named" ]; then
+    echo "$2: $named of $steps jobs with Gradle name the wrapper's $wanted" && return 1
+  fi
 }
 
 # emulator_comes_to_run WORKFLOW: the step after the one that makes the APK runs although unit tests or lint have failed.
