@@ -282,9 +282,10 @@ enum Slot {
     NextRod,
 }
 
-/// Feed, and what the anglers on either side do: the first keys behind MORE in every state with a session. FEED is not beside BACK,
-/// where the screen that it opens has a key that opens another: a cold thumb that taps twice would be two screens away.
-const AROUND: [Key; 4] = [Key::Neighbour, Key::NeighbourSecond, Key::Feed, Key::NeighbourThird];
+/// What the anglers around do, from the thumb of the right hand, so that one reads them from left to right as they sit.
+const ONE_ROD: [Key; 4] = [Key::NeighbourRight, Key::NeighbourLeft, Key::Feed, Key::NeighbourAcross];
+/// The same where the first row of three has another two keys.
+const SEVERAL_RODS: [Key; 4] = [Key::NeighbourRight, Key::NeighbourAcross, Key::NeighbourLeft, Key::Feed];
 
 /// The two small keys beside UNDO, nearest to the hand first.
 fn small_keys(state: BankState, several_rods: bool, three_fit: bool) -> [Option<Slot>; 2] {
@@ -304,20 +305,34 @@ fn small_keys(state: BankState, several_rods: bool, three_fit: bool) -> [Option<
 
 /// The keys behind MORE, the most used first. What the next rod takes the place of on the pad comes first. While a bait is out,
 /// Tackle is under Screens alone, as many taps away: what it changes is for the next cast.
-pub(super) fn further_keys(state: BankState, several_rods: bool, three_fit: bool) -> Vec<Key> {
-    let displaced = if state == BankState::Out { Key::Liner } else { Key::TimeBack };
-    let mut keys = if several_rods && state != BankState::NoSession { vec![displaced] } else { Vec::new() };
+///
+/// First come FEED and what neighbours land, in every state with a session. FEED is not beside BACK, where the screen that it opens
+/// has a key that opens another: a cold thumb that taps twice would be two screens away.
+pub(super) fn further_keys(
+    state: BankState,
+    several_rods: bool,
+    three_fit: bool,
+    left_handed: bool,
+) -> Vec<Key> {
+    let mut keys = if several_rods { beside_back(state) } else { Vec::new() };
+    let mut around = if several_rods { SEVERAL_RODS } else { ONE_ROD };
+    if left_handed {
+        let place = |key| around.iter().position(|other| *other == key);
+        if let Some((left, right)) = place(Key::NeighbourLeft).zip(place(Key::NeighbourRight)) {
+            around.swap(left, right);
+        }
+    }
     match state {
         BankState::NoSession => {}
         // The same keys in these states, except that I'M BACK and Tackle exchange places, and so do END and CAST.
         BankState::Ready | BankState::Away | BankState::Over => {
             let other = if state == BankState::Away { Key::Tackle } else { Key::Away };
             let last = if state == BankState::Over { Key::Cast } else { Key::End };
-            keys.extend(AROUND);
+            keys.extend(around);
             keys.extend([Key::Redo, other, Key::FeedOther, Key::Seen, Key::TimeBackFive, last]);
         }
         BankState::Landed => {
-            keys.extend(AROUND);
+            keys.extend(around);
             if !three_fit {
                 keys.push(Key::Fish);
             }
@@ -325,13 +340,23 @@ pub(super) fn further_keys(state: BankState, several_rods: bool, three_fit: bool
             keys.extend([Key::Tackle, Key::End]);
         }
         BankState::Out => {
-            keys.extend(AROUND);
+            keys.extend(around);
             keys.extend([Key::TimeBack, Key::LostLate, Key::Seen, Key::FeedOther, Key::TimeBackFive]);
             keys.extend([Key::Indication, Key::Twitch, Key::Redo, Key::End]);
         }
         BankState::FishOn => keys.extend([Key::TimeBackFive, Key::Redo]),
     }
-    keys
+    // Each key once, at its first place.
+    (0..keys.len()).filter(|&i| !keys[..i].contains(&keys[i])).map(|i| keys[i]).collect()
+}
+
+/// With several rods: what the next rod takes the place of on the pad, and a key with which that makes a row.
+fn beside_back(state: BankState) -> Vec<Key> {
+    match state {
+        BankState::NoSession => vec![],
+        BankState::Out => vec![Key::Liner, Key::TimeBack],
+        _ => vec![Key::TimeBack, Key::Redo],
+    }
 }
 
 /// Places the keys of the pad.

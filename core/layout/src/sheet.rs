@@ -43,7 +43,7 @@ pub(super) struct Sheet {
 
 /// The sheet behind MORE, at its open page or its first; `None` if there is nothing on it.
 pub(super) fn sheet(glass: &Millimetres, ask: PadAsk) -> Option<Sheet> {
-    let keys = further_keys(ask.state, ask.rods > 1, Rows::on(glass).three_fit());
+    let keys = further_keys(ask.state, ask.rods > 1, Rows::on(glass).three_fit(), glass.left_handed);
     (!keys.is_empty()).then(|| Sheet::of(glass, &keys, usize::from(ask.page.saturating_sub(1))))
 }
 

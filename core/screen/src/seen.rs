@@ -49,16 +49,6 @@ pub fn sign_words(words: &Wording, sign: FishSign) -> String {
 /// Where neighbours sit, in the order of their keys.
 const SIDES: [Side; 3] = [Side::Left, Side::Right, Side::Across];
 
-/// The same with the side of the latest fish first, then the one logged before it.
-pub(crate) fn sides(session: Option<&Session>) -> [Side; 3] {
-    let fish = session.map_or(&[][..], |session| &session.neighbours);
-    let mut sides = SIDES;
-    restwater_sorting::by_key(&mut sides, |side| {
-        std::cmp::Reverse(fish.iter().rposition(|fish| fish.side == *side).map_or(0, |place| place + 1))
-    });
-    sides
-}
-
 /// The part of a key's message id that names a neighbour's peg.
 pub(crate) fn neighbour_id(side: Side) -> &'static str {
     match side {

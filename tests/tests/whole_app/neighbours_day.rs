@@ -19,7 +19,7 @@ fn the_screens_over_the_day() -> Result<(), Box<dyn Error>> {
         if let Screen::Bank(bank) = app.screen(Which::Bank, &tap.at)? {
             let rods = bank.rods.iter().map(|rod| format!("{} {} {}", rod.label, rod.digits, rod.since));
             let _ = writeln!(said, "  {}", rods.collect::<Vec<_>>().join(" | "));
-            let key = bank.keys.iter().find(|key| key.key == Key::Neighbour);
+            let key = bank.keys.iter().find(|key| key.key == Key::NeighbourRight);
             let words = key.map(|key| format!("{} / {}", key.label, key.sub.clone().unwrap_or_default()));
             let _ = writeln!(said, "  {}", words.unwrap_or_default());
         }

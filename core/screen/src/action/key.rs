@@ -53,13 +53,12 @@ pub enum Key {
     FeedOther,
     /// Log fish that show themselves.
     Seen,
-    /// A neighbour landed a fish, on the side logged last.
-    Neighbour,
-    /// A neighbour landed a fish on another side: the one logged before that, or the next in the order of the
-    /// keys.
-    NeighbourSecond,
-    /// A neighbour landed a fish on the third side.
-    NeighbourThird,
+    /// A neighbour to the left landed a fish.
+    NeighbourLeft,
+    /// A neighbour to the right landed one.
+    NeighbourRight,
+    /// Somebody on the far bank landed one.
+    NeighbourAcross,
     /// Open the tackle of the chosen rod.
     Tackle,
     /// Open the swim: where to cast next.

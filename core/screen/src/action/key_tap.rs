@@ -59,7 +59,7 @@ impl Action {
             Key::Weigh => return KeyTap::Open { which: Which::Weight },
             Key::PutBack => Self::Fish { cast: None, tap: FishTap::PutBack { back: true } },
             Key::Feed | Key::FeedOther => return KeyTap::Open { which: Which::Feed },
-            Key::Seen | Key::Neighbour | Key::NeighbourSecond | Key::NeighbourThird => {
+            Key::Seen | Key::NeighbourLeft | Key::NeighbourRight | Key::NeighbourAcross => {
                 return KeyTap::Open { which: Which::Seen };
             }
             Key::Start => return KeyTap::Open { which: Which::Setup },

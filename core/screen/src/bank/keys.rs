@@ -4,7 +4,7 @@ use super::hours::{is_out_of_hours, nets_to_weigh};
 use super::left_open::left_open;
 use super::{BankInput, BankState};
 use crate::feed::feed_words;
-use crate::seen::{neighbour_id, sides};
+use crate::seen::neighbour_id;
 use crate::{
     Action, Arg, FeedTap, FishTap, Key, KeyTap, KeyView, KeyWeight, LandedFish, SeenTap, Which, Wording,
     entry_words,
@@ -14,7 +14,7 @@ use restwater_session::{Played, Rod, RodState, bite_before_s, fish_is_on};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
-    let pad = Pad { input, state, sides: sides(input.session) };
+    let pad = Pad { input, state };
     let main: &[Key] = match state {
         BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
         BankState::Ready | BankState::Away => &[Key::Cast, Key::Swim],
@@ -31,9 +31,9 @@ pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
         Key::Indication,
         Key::Feed,
         Key::FeedOther,
-        Key::Neighbour,
-        Key::NeighbourSecond,
-        Key::NeighbourThird,
+        Key::NeighbourLeft,
+        Key::NeighbourRight,
+        Key::NeighbourAcross,
         Key::Seen,
         Key::Tackle,
         Key::Away,
@@ -72,8 +72,6 @@ impl Ids {
 struct Pad<'a> {
     input: &'a BankInput<'a>,
     state: BankState,
-    /// The neighbours' sides, that of the last fish first.
-    sides: [Side; 3],
 }
 
 impl Pad<'_> {
@@ -85,7 +83,7 @@ impl Pad<'_> {
         let away = key == Key::Away && self.input.session.is_some_and(|session| session.away().is_some());
         let name = match key {
             Key::Away if away => "returned",
-            key => self.side(key).map_or_else(|| name(key), neighbour_id),
+            key => side_of(key).map_or_else(|| name(key), neighbour_id),
         };
         let again = if key == Key::Feed { self.fed_last() } else { None };
         let what = match key {
@@ -128,7 +126,7 @@ impl Pad<'_> {
             tap: match (key, again) {
                 (Key::Away, _) if away => Action::Returned.into(),
                 (_, Some(_)) => Action::Feed { tap: FeedTap::Again }.into(),
-                _ => match self.side(key) {
+                _ => match side_of(key) {
                     Some(side) => Action::Seen { tap: SeenTap::Neighbour { side } }.into(),
                     None => Action::of_key(key, self.rod_of(key)),
                 },
@@ -140,17 +138,6 @@ impl Pad<'_> {
     fn fed_last(&self) -> Option<String> {
         let said = self.input.session?.fed.last()?.said;
         Some(feed_words(self.input.words, said.what, &said.amount, self.input.weights))
-    }
-
-    /// The side of the neighbour that a key stands for.
-    fn side(&self, key: Key) -> Option<Side> {
-        let place = match key {
-            Key::Neighbour => 0,
-            Key::NeighbourSecond => 1,
-            Key::NeighbourThird => 2,
-            _ => return None,
-        };
-        Some(self.sides[place])
     }
 
     /// Whether every rod is in, so that the angler can go away.
@@ -238,9 +225,9 @@ impl Pad<'_> {
             Key::Feed
             | Key::FeedOther
             | Key::Seen
-            | Key::Neighbour
-            | Key::NeighbourSecond
-            | Key::NeighbourThird => self.state != BankState::FishOn,
+            | Key::NeighbourLeft
+            | Key::NeighbourRight
+            | Key::NeighbourAcross => self.state != BankState::FishOn,
             Key::Away => self.all_in(),
             Key::TimeBack | Key::TimeBackFive => self.input.session.is_some_and(|s| s.last_timed.is_some()),
             _ => true,
@@ -283,6 +270,16 @@ fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
     })
 }
 
+/// The side of the neighbour that a key stands for.
+fn side_of(key: Key) -> Option<Side> {
+    match key {
+        Key::NeighbourLeft => Some(Side::Left),
+        Key::NeighbourRight => Some(Side::Right),
+        Key::NeighbourAcross => Some(Side::Across),
+        _ => None,
+    }
+}
+
 /// "Rod 2".
 fn rod_words(words: &Wording, rod: RodNumber) -> String {
     words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))])
@@ -314,9 +311,9 @@ fn name(key: Key) -> &'static str {
         Key::Feed => "feed",
         Key::FeedOther => "feed-other",
         Key::Seen => "seen",
-        Key::Neighbour => "neighbour-left",
-        Key::NeighbourSecond => "neighbour-right",
-        Key::NeighbourThird => "neighbour-across",
+        Key::NeighbourLeft => "neighbour-left",
+        Key::NeighbourRight => "neighbour-right",
+        Key::NeighbourAcross => "neighbour-across",
         Key::Tackle => "tackle",
         Key::Swim => "swim",
         Key::Start => "start",
@@ -355,9 +352,9 @@ mod tests {
             Key::Feed,
             Key::FeedOther,
             Key::Seen,
-            Key::Neighbour,
-            Key::NeighbourSecond,
-            Key::NeighbourThird,
+            Key::NeighbourLeft,
+            Key::NeighbourRight,
+            Key::NeighbourAcross,
             Key::Tackle,
             Key::Swim,
             Key::Start,

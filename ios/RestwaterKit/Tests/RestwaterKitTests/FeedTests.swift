@@ -45,18 +45,18 @@ final class FeedTests: XCTestCase, @unchecked Sendable {
         XCTAssertTrue(notice.hasPrefix("Logged: bubbles. ") && notice.contains("left"), notice)
     }
 
-    func testANeighboursFishTakesTwoTapsAndTheKeyNamesTheLatestSide() async throws {
+    func testANeighboursFishTakesTwoTapsAndEachSideKeepsItsKey() async throws {
         let day = try Bankside()
         await day.start()
         await day.tap("more")
-        await day.tap(.neighbour)
+        await day.tap(.neighbourLeft)
         XCTAssertEqual(day.state.content.notice, "Logged: a fish to the left.")
         await day.turn(to: "key-SEEN", by: "more")
         await day.tap(.seen)
         await day.tap("neighbour-across")
         XCTAssertEqual(day.state.content.showing, .bank)
         XCTAssertEqual(day.state.content.notice, "Logged: a fish across the water.")
-        let key = try XCTUnwrap(day.state.content.bank?.keys.first { $0.key == .neighbour })
-        XCTAssertEqual(key.label, "FAR BANK")
+        let key = try XCTUnwrap(day.state.content.bank?.keys.first { $0.key == .neighbourLeft })
+        XCTAssertEqual(key.label, "LEFT PEG")
     }
 }

@@ -29,11 +29,11 @@ final class NeighboursDayTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(wanted.count, said.count)
     }
 
-    /// The rods, and the key of the neighbour that was named last.
+    /// The rods, and the key of the neighbour to the right.
     private func bank(_ core: Restwater, _ now: Moment) throws -> [String] {
         guard case .bank(let bank) = try core.screen(which: .bank, now: now) else { return ["no Bank"] }
         let rods = bank.rods.map { "\($0.label) \($0.digits) \($0.since)" }.joined(separator: " | ")
-        let key = bank.keys.first { $0.key == .neighbour }
+        let key = bank.keys.first { $0.key == .neighbourRight }
         return ["  \(rods)", "  " + (key.map { "\($0.label) / \($0.sub ?? "")" } ?? "")]
     }
 

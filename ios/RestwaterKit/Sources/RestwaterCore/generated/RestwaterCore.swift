@@ -18538,18 +18538,17 @@ public enum Key: Equatable, Hashable, CaseIterable {
      */
     case seen
     /**
-     * A neighbour landed a fish, on the side logged last.
+     * A neighbour to the left landed a fish.
      */
-    case neighbour
+    case neighbourLeft
     /**
-     * A neighbour landed a fish on another side: the one logged before that, or the next in the order of the
-     * keys.
+     * A neighbour to the right landed one.
      */
-    case neighbourSecond
+    case neighbourRight
     /**
-     * A neighbour landed a fish on the third side.
+     * Somebody on the far bank landed one.
      */
-    case neighbourThird
+    case neighbourAcross
     /**
      * Open the tackle of the chosen rod.
      */
@@ -18633,11 +18632,11 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
         
         case 23: return .seen
         
-        case 24: return .neighbour
+        case 24: return .neighbourLeft
         
-        case 25: return .neighbourSecond
+        case 25: return .neighbourRight
         
-        case 26: return .neighbourThird
+        case 26: return .neighbourAcross
         
         case 27: return .tackle
         
@@ -18747,15 +18746,15 @@ public struct FfiConverterTypeKey: FfiConverterRustBuffer {
             writeInt(&buf, Int32(23))
         
         
-        case .neighbour:
+        case .neighbourLeft:
             writeInt(&buf, Int32(24))
         
         
-        case .neighbourSecond:
+        case .neighbourRight:
             writeInt(&buf, Int32(25))
         
         
-        case .neighbourThird:
+        case .neighbourAcross:
             writeInt(&buf, Int32(26))
         
         

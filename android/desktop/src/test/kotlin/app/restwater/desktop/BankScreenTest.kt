@@ -344,7 +344,7 @@ class BankScreenTest {
         assertEquals(before, entries(), "nothing that came under the thumb was logged")
         assertEquals(Showing.BANK to 1, state.showing to state.page)
         tapOn("back")
-        for (key in listOf(Key.NEIGHBOUR, Key.TWITCH, Key.TIME_BACK, Key.INDICATION)) {
+        for (key in listOf(Key.NEIGHBOUR_LEFT, Key.TWITCH, Key.TIME_BACK, Key.INDICATION)) {
             wait(minutes = 3)
             val logged = entries()
             if (!isThere(tag(key))) tapOn("more")

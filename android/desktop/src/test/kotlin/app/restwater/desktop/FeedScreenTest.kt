@@ -66,7 +66,7 @@ class FeedScreenTest {
 
     @Test fun aDayOfTwoRodsWithFeedABreakAndNeighboursIsPlayedThroughTheScreens() = Bankside.on {
         live(readDay(File("../../tests/days/neighbours.jsonl").readText()), "08-before-the-end")
-        assertEquals("RIGHT PEG", bank.keys.first { it.key == Key.NEIGHBOUR }.label)
+        assertEquals("RIGHT PEG", bank.keys.first { it.key == Key.NEIGHBOUR_RIGHT }.label)
         assertEquals("a handful, loose", sub(Key.FEED))
         turnTo(Key.SEEN)
         assertEquals(Showing.SEEN, state.showing)

@@ -16122,18 +16122,17 @@ enum class Key {
      */
     SEEN,
     /**
-     * A neighbour landed a fish, on the side logged last.
+     * A neighbour to the left landed a fish.
      */
-    NEIGHBOUR,
+    NEIGHBOUR_LEFT,
     /**
-     * A neighbour landed a fish on another side: the one logged before that, or the next in the order of the
-     * keys.
+     * A neighbour to the right landed one.
      */
-    NEIGHBOUR_SECOND,
+    NEIGHBOUR_RIGHT,
     /**
-     * A neighbour landed a fish on the third side.
+     * Somebody on the far bank landed one.
      */
-    NEIGHBOUR_THIRD,
+    NEIGHBOUR_ACROSS,
     /**
      * Open the tackle of the chosen rod.
      */
