@@ -44,8 +44,11 @@ fn casts_are_left_for_a_window_at_a_quarter_of_an_hour_and_not_much_longer() {
     assert_eq!(found.state, AdviceState::HoldUntilRecastBy);
     assert!(found.hold_until_min.unwrap() >= 13.0);
     assert!(found.recast_by_min.unwrap() <= 19.0, "{found:?}");
-    let (start, end) = found.bite_window.unwrap();
-    assert!(start > 12.0 && end < 16.5, "{found:?}");
+    assert_eq!((found.is_early, found.bite_window), (true, None), "too few bites for a window");
+    let twice = advice(&[quarter_hour(), quarter_hour()].concat());
+    assert!(!twice.is_early);
+    let (start, end) = twice.bite_window.unwrap();
+    assert!(start > 12.0 && end < 16.5, "{twice:?}");
 }
 
 // Common practice, no source: later bites after one and a half and two windows.
