@@ -34,22 +34,26 @@ struct Words {
     }
 
     /// The first sentence large, the whole of the second below it, then as many of the others as fit. Large text becomes smaller,
-    /// down to `least` of its size, before it drops a sentence that is there at 100 %; but the first two, the verdict and what it
-    /// rests on, are not made much smaller for a further one. `optional` others are shown only where they have room beside the first
-    /// at that size.
+    /// down to `least` of its size, before it drops a sentence that is there at 100 %; where `verdictFirst`, the first two, the
+    /// verdict and what it rests on, are not made much smaller for a further one. `optional` others are shown only where they have
+    /// room beside the first at that size.
     func sentences(
-        _ first: String, _ others: [String], em: Double, small: Double, in place: Rect, least: Double = 1, optional: Bool = false
+        _ first: String, _ others: [String], em: Double, small: Double, in place: Rect, least: Double = 1, optional: Bool = false,
+        verdictFirst: Bool = false
     ) -> [Mark] {
         let below = others.filter { !$0.isBlank }
         var top = place.top
-        return column(first, below, em: em, small: small, in: place, least: least, optional: optional).enumerated().flatMap { i, fitted in
+        let fitted = column(
+            first, below, em: em, small: small, in: place, least: least, optional: optional, verdictFirst: verdictFirst)
+        return fitted.enumerated().flatMap { i, fitted in
             defer { top += fitted.height }
             return layOut(fitted, in: place.with(top: top), tint: .ink, weight: i == 0 ? .bold : .medium)
         }
     }
 
     private func column(
-        _ first: String, _ below: [String], em: Double, small: Double, in place: Rect, least: Double, optional: Bool
+        _ first: String, _ below: [String], em: Double, small: Double, in place: Rect, least: Double, optional: Bool,
+        verdictFirst: Bool
     ) -> [Fitted] {
         let large = column(first, optional ? [] : below, em: em, small: small, in: place)
         guard least < 1 else { return large }
@@ -61,7 +65,7 @@ struct Words {
             usual = column(first, below, em: em * least, small: small * least, in: place)
         }
         guard usual.count > large.count else { return large }
-        let smallest = optional ? least : max(least, Self.forAFurther)
+        let smallest = verdictFirst && !optional ? max(least, Self.forAFurther) : least
         var share = 1.0
         // Fourteen steps halve a size within this.
         while share > smallest * 0.999 {
@@ -72,7 +76,7 @@ struct Words {
             }
             share *= Letters.smaller
         }
-        return large
+        return optional || verdictFirst ? large : usual
     }
 
     /// The first two sentences of large text become no smaller than this share of their size for the sake of a further one.

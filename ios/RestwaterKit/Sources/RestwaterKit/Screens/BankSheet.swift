@@ -94,11 +94,14 @@ extension Sheet {
         return [.fill(.closed(top, Point(place.right, place.bottom), left), tint)]
     }
 
-    /// The digits of a rod, or a word in their place, as high as they are.
+    private static let clockWordMm = 10.0
+
+    /// The digits of a rod, or a word in their place, as high as they are, but of one size with large text too, which leaves the digits
+    /// less room.
     private func clock(_ rod: RodView, in place: Rect, _ slate: Slate, tint: Tint = .ink) -> [Mark] {
         rod.word.isEmpty
             ? slate.write.digits(rod.digits, in: place, tint: tint, several: slate.layout.rods.count > 1)
-            : slate.write.fit(rod.word, em: place.height, in: place, tint: tint, weight: .bold, oneLine: true)
+            : slate.write.fit(rod.word, em: min(place.height, Self.clockWordMm * slate.mm), in: place, tint: tint, weight: .bold, oneLine: true)
     }
 
     private mutating func drawWords(_ view: BankView, _ slate: Slate, notice: String) {
@@ -107,7 +110,7 @@ extension Sheet {
         let more = layout.detail == nil ? [advice.detail] + below : below
         let marks = slate.write.sentences(
             advice.headline, more, em: text.headline, small: text.body, in: layout.advice.local, least: slate.usualShare,
-            optional: layout.detail != nil
+            optional: layout.detail != nil, verdictFirst: true
         )
         // Sentences for which there is no line are still spoken.
         let spoken = ([advice.headline, advice.detail] + advice.more).filter { !$0.isBlank }.joined(separator: " ")

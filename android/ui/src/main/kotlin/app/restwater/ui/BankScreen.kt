@@ -135,10 +135,14 @@ private fun OneClock(rod: RodView, place: RodPlace, seconds: SecondsOf) {
     }
 }
 
-/** A word in the place of digits, as high as they are. */
+/** A word in the place of digits, as high as they are, but of one size with large text too, which leaves the digits less room. */
 @Composable
-private fun ClockWord(word: String, place: Rect, color: Color) =
-    FitText(word, place.height.toFloat(), color, Modifier.at(place), FontWeight.Bold, oneLine = true)
+private fun ClockWord(word: String, place: Rect, color: Color) {
+    val em = place.height.toFloat().coerceAtMost(CLOCK_WORD_MM * LocalPxPerMm.current)
+    FitText(word, em, color, Modifier.at(place), FontWeight.Bold, oneLine = true)
+}
+
+private const val CLOCK_WORD_MM = 10f
 
 /** The wait for a screen reader: in minutes, announced when the minute changes. */
 private fun Modifier.wait(rod: RodView) = semantics {
@@ -203,7 +207,7 @@ private fun Words(view: BankView, layout: BankLayout, notice: String) {
         val below = if (layout.further == null) advice.more else advice.more.drop(1)
         Sentences(
             advice.headline, if (layout.detail == null) listOf(advice.detail) + below else below, layout.text.headline.toFloat(), body, ink.ink, Modifier.fillMaxSize(),
-            layout.usualShare(LocalPxPerMm.current), optional = layout.detail != null,
+            layout.usualShare(LocalPxPerMm.current), optional = layout.detail != null, verdictFirst = true,
         )
     }
     // The notice and these sentences share a place.

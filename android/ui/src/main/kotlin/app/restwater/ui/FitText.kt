@@ -225,31 +225,31 @@ private const val LEAST_SECONDS = 0.3f
 
 /**
  * The first sentence large, the whole of the second below it, then as many of the others as fit. Large text becomes smaller, down to
- * [least] of its size, before it drops a sentence that is there at 100 %; but the first two, the verdict and what it rests on, are
- * not made much smaller for a further one. [optional] if the others are shown only where they have room beside the first at the size
- * of 100 %.
+ * [least] of its size, before it drops a sentence that is there at 100 %; where [verdictFirst], the first two, the verdict and what it
+ * rests on, are not made much smaller for a further one. [optional] if the others are shown only where they have room beside the
+ * first at the size of 100 %.
  */
 @Composable
-fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier, least: Float = 1f, optional: Boolean = false) {
+fun Sentences(first: String, others: List<String>, firstPx: Float, otherPx: Float, color: Color, modifier: Modifier = Modifier, least: Float = 1f, optional: Boolean = false, verdictFirst: Boolean = false) {
     val measurer = textMeasurer()
     val density = LocalDensity.current
     val below = others.filter { it.isNotBlank() }
     fun cut(shown: List<Fitted>) = (listOf(first) + below.take(if (optional) 0 else 1)).filterIndexed { i, _ -> shown.getOrNull(i)?.whole != true }.joinToString(" ")
     Spacer(
-        modifier.fitted(listOf(first, below, firstPx, otherPx, density, least, optional), color, false, ::cut) { width, height ->
-            measurer.largeColumn(first, below, firstPx, otherPx, width, height, density, least, optional)
+        modifier.fitted(listOf(first, below, firstPx, otherPx, density, least, optional, verdictFirst), color, false, ::cut) { width, height ->
+            measurer.largeColumn(first, below, firstPx, otherPx, width, height, density, least, optional, verdictFirst)
         },
     )
 }
 
 private fun TextMeasurer.largeColumn(
-    first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density, least: Float, optional: Boolean,
+    first: String, others: List<String>, firstPx: Float, otherPx: Float, width: Int, height: Int, density: Density, least: Float, optional: Boolean, verdictFirst: Boolean,
 ): List<Fitted> {
     val large = column(first, if (optional) emptyList() else others, firstPx, otherPx, width, height, density)
     if (least >= 1f) return large
     val wanted = if (!optional) column(first, others, firstPx * least, otherPx * least, width, height, density).size
     else 1 + (others.size downTo 0).first { n -> all(first, others.take(n), firstPx * least, otherPx * least, width, height, density).drop(1).all { it.whole } }
-    val smallest = if (optional) least else least.coerceAtLeast(FOR_A_FURTHER)
+    val smallest = if (verdictFirst && !optional) least.coerceAtLeast(FOR_A_FURTHER) else least
     var share = 1f
     while (wanted > large.size && share > smallest * HAIR) {
         // The first sentence keeps its size longest.
@@ -259,7 +259,8 @@ private fun TextMeasurer.largeColumn(
         }
         share *= SMALLER
     }
-    return large
+    val keepsAll = wanted > large.size && !optional && !verdictFirst
+    return if (keepsAll) column(first, others, firstPx * least, otherPx * least, width, height, density) else large
 }
 
 /** All of them, each in what those above it leave. */
