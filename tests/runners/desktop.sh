@@ -75,7 +75,10 @@ run_app() {
 
 # play DAY OUT [WIDTHxHEIGHT@PIXELS_PER_MM [LANGUAGE]]: a day file through the real actions and screens, headless.
 play() {
-  [ $# -ge 2 ] && [ $# -le 4 ] || { echo "usage: ./dev play DAY OUT [WIDTHxHEIGHT@PX_PER_MM [LANGUAGE]]" >&2 && return 2; }
+  if [ $# -lt 2 ] || [ $# -gt 4 ]; then
+    echo "usage: ./dev play DAY OUT [WIDTHxHEIGHT@PX_PER_MM [LANGUAGE]]" >&2
+    return 2
+  fi
   desktop_app
   play_day "$@"
 }
