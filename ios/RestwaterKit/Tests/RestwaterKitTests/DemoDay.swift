@@ -17,7 +17,7 @@ final class DemoDay {
         self.clock = clock
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("\(name)-\(UUID().uuidString)")
         let defaults = UserDefaults(suiteName: "\(name)-\(UUID().uuidString)")!
-        state = RestwaterState(core: try openLog(in: folder, clock: { clock.now }), defaults: defaults, clock: { clock.now })
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.now }, language: "en-GB"), defaults: defaults, clock: { clock.now })
     }
 
     func play(

@@ -11,7 +11,7 @@ final class NeighboursDayTests: XCTestCase, @unchecked Sendable {
     func testTheScreensOverTheDayAreThoseOfRust() async throws {
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("neighbours-\(UUID().uuidString)")
         let day = try readDay(text: try DemoDay.tree("tests/days/neighbours.jsonl"))
-        let core = try openLog(in: folder, clock: { day[0].at })
+        let core = try openLog(in: folder, clock: { day[0].at }, language: "en-GB")
         var said: [String] = []
         for tap in day {
             if let action = tap.action { _ = try core.act(action: action, at: tap.at) }

@@ -11,7 +11,7 @@ final class SharedDayTests: XCTestCase, @unchecked Sendable {
     func testEntriesAndScreensAreThoseOfRust() async throws {
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("shared-\(UUID().uuidString)")
         let day = try readDay(text: try DemoDay.tree("tests/days/demo.jsonl"))
-        let core = try openLog(in: folder, clock: { day[0].at })
+        let core = try openLog(in: folder, clock: { day[0].at }, language: "en-GB")
         var (screens, whole) = ("", "")
         for tap in day {
             if let action = tap.action { _ = try core.act(action: action, at: tap.at) }
