@@ -244,7 +244,7 @@ impl Advisor {
         let (posterior, advice) = self.last.as_mut()?.of_cast(session, rod, now);
         let (advice, _) = by_plan(advice, session);
         let mut leaves = Leaves::of(&advice);
-        if let (_, Some(spots)) = by_spots(advice, spots) {
+        if let Some(spots) = spots.filter(|_| advice.state != AdviceState::CantTellYet) {
             leaves.first = f64::from(spots.leave.leave_min);
         }
         Some((posterior, advice, leaves))

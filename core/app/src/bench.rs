@@ -33,15 +33,9 @@ impl App {
         let today = self.session().map(|session| heights(&rows_of(session))).unwrap_or_default();
         let water = self.session().and_then(|session| session.conditions_now().water);
         let own = kit_of(self.journal.store().device());
-        let mut kits: Vec<Uuid> = self
-            .journal
-            .recent()
-            .kits()
-            .iter()
-            .filter(|(_, ops)| holds_a_wallet(ops))
-            .map(|(id, _)| *id)
-            .filter(|id| *id != own)
-            .collect();
+        let others =
+            self.journal.recent().kits().iter().filter(|(id, ops)| *id != own && holds_a_wallet(ops));
+        let mut kits: Vec<Uuid> = others.map(|(id, _)| *id).collect();
         kits.sort_unstable();
         Ok(screen::bench(&BenchInput {
             kit: &kit,

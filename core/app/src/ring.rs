@@ -1,8 +1,7 @@
 //! Where the ring of the next cast is, and whether it says to stay.
 
 use super::App;
-use super::spots::on_swim;
-use restwater_session::{Session, Stamp, is_after_all_out, planned_spot};
+use restwater_session::{Session, Stamp, is_after_all_out, on_swim, planned_spot};
 use restwater_swim::{CellId, Swim, WhereNext};
 
 /// Where the next cast of the chosen rod could go.

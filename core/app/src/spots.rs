@@ -3,7 +3,7 @@
 use super::journal::InMemory;
 use restwater_log::{RodNumber, Spot};
 use restwater_screen::{SpotsReading, first_spot};
-use restwater_session::{Session, Stamp, SwimKept, leave_by_spots, planned_spot, reach_m, reach_near};
+use restwater_session::{Session, Stamp, SwimKept, leave_by_spots, on_swim, planned_spot, reach_near};
 use restwater_swim::{CellId, ColumnName, Swim};
 use restwater_waits::WaitPosterior;
 use uuid::Uuid;
@@ -115,11 +115,6 @@ pub(super) fn known_spot(
     let spot = own.or(set).or_else(last).cloned();
     let spot = spot.or_else(|| planned_spot(session).filter(|spot| is_there(&spot)))?;
     Some(KnownSpot { cast: was_cast(&spot), spot })
-}
-
-/// A spot of the log as the swim has it.
-pub(super) fn on_swim(spot: &Spot) -> restwater_swim::Spot {
-    restwater_swim::Spot { bearing_deg: f64::from(spot.bearing_cdeg) / 100.0, range_m: reach_m(spot.reach) }
 }
 
 fn mark_of(swim: &Swim, id: CellId) -> Option<Uuid> {

@@ -3,7 +3,7 @@
 use super::error::within;
 use super::feed::place_of;
 use super::ring::NextCast;
-use super::spots::{known_spot, on_swim, spot_at};
+use super::spots::{known_spot, spot_at};
 use super::swim_typed::Typed;
 use super::{App, AppError};
 use restwater_log::{Moment, Payload, SwimSetup, WaterPlace};
@@ -11,8 +11,8 @@ use restwater_screen as screen;
 use restwater_screen::{Arg, SwimPad, SwimScreen, SwimTap, SwimView};
 use restwater_session::Logged;
 use restwater_session::{
-    NotNow, Session, Stamp, baits_of_others, check_swim, is_after_all_out, planned_spot, point_of, swim_of,
-    where_next,
+    NotNow, Session, Stamp, baits_of_others, check_swim, is_after_all_out, on_swim, planned_spot, point_of,
+    swim_of, where_next,
 };
 use restwater_swim::{CellId, Detail, FeatureKind, SceneAsk, Spot, Step, Swim, SwimFigures, SwimScene};
 use uuid::Uuid;

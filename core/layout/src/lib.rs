@@ -181,6 +181,8 @@ pub struct RodPlace {
 pub struct TextSizes {
     /// Header.
     pub header: f64,
+    /// The most for the word in place of the digits of a rod that is in.
+    pub clock_word: f64,
     /// The first sentence of the advice.
     pub headline: f64,
     /// Other sentences, spot and rig.
@@ -196,9 +198,9 @@ pub struct TextSizes {
 }
 
 impl TextSizes {
-    fn each(&mut self) -> [&mut f64; 7] {
-        let Self { header, headline, body, figures, primary, secondary, sub } = self;
-        [header, headline, body, figures, primary, secondary, sub]
+    fn each(&mut self) -> [&mut f64; 8] {
+        let Self { header, clock_word, headline, body, figures, primary, secondary, sub } = self;
+        [header, clock_word, headline, body, figures, primary, secondary, sub]
     }
 }
 

@@ -12,7 +12,7 @@ mod renewal;
 pub use fish::FishKind;
 pub use last_cast::{LastCast, last_useful_cast};
 pub use laws::LAWS;
-pub use renewal::{Forecast, Landing, Plan, Range, TimeLeft, casts_without_bites, forecast};
+pub use renewal::{Forecast, Landing, Plan, Range, TimeLeft, forecast};
 
 /// A distribution of the wait from splash to bite.
 pub trait WaitSurvival {

@@ -131,7 +131,7 @@ fn spot_in<'a>(session: &'a Session, value: &str) -> Option<&'a restwater_log::S
     cast_at.chain(session.rods.iter().filter_map(|rod| rod.spot.as_ref())).find(is)
 }
 
-/// The mark that a spot in its fixed spelling lies at, by its name alone: "Dead tree".
+/// The name of the mark of a spot in its fixed spelling: "Dead tree".
 pub(crate) fn mark_name(session: &Session, value: &str) -> Option<String> {
     mark_of(session, spot_in(session, value)?).map(|mark| mark.name.clone())
 }

@@ -164,8 +164,8 @@ pub struct ChartView {
     pub lines: Vec<ChartLine>,
     /// Stretches.
     pub spans: Vec<ChartSpan>,
-    /// Where no cast was out so long, with dots behind what is drawn and its words in the key; the part of a stretch that lies in it is
-    /// dashed. `None` if all of the axis was tried.
+    /// Times for which no cast was left out, with dots behind what is drawn and their words in the key; the part of a stretch within
+    /// them is dashed. `None` if all of the axis was tried.
     pub not_tried: Option<ChartSpan>,
     /// Points.
     pub dots: Vec<ChartDot>,

@@ -144,9 +144,8 @@ impl Card<'_> {
         Some(LeafLine { detail, ..self.heading("day-weight") })
     }
 
-    /// What the waits show: the habit if there is enough evidence, otherwise the verdict of the Waits screen.
-    ///
-    /// What to try `next` isn't said twice.
+    /// What the waits show: the habit if there is enough evidence, otherwise the verdict of the Waits screen, unless it is what `next`
+    /// says too.
     fn wait(&self, waits: &WaitsView, next: &str) -> String {
         if let Some(habit) = self.habit {
             return habit_of_the_day_words(self.words, habit);

@@ -4,7 +4,7 @@
 use super::figures::whole;
 use super::{Arg, Wording};
 use restwater_session::{HabitBeforeBites, Rhythm};
-use restwater_waits::{Advice, AdviceState};
+use restwater_waits::{Advice, AdviceState, EARLY_BITES};
 
 /// What to do, ending with the one figure that the advice names: the minute to recast by.
 pub(crate) fn leave_words(words: &Wording, advice: &Advice) -> String {
@@ -43,12 +43,9 @@ pub(crate) fn goes_on_looking(advice: &Advice) -> bool {
     advice.recast_by_min.is_some_and(|until| f64::from(advice.leave_min) > until + 1.0)
 }
 
-/// Fewer bites than this are called early.
-const EARLY_BITES: usize = 6;
-
 /// "3 bites in 5 casts so far."
 pub(crate) fn bites_in_casts(words: &Wording, bites: usize, casts: usize) -> String {
-    let is_early = (1..EARLY_BITES).contains(&bites);
+    let is_early = (1..EARLY_BITES as usize).contains(&bites);
     let id = if is_early { "advice-early" } else { "advice-so-far" };
     words.say_with(id, &[("bites", Arg::Count(bites)), ("casts", Arg::Count(casts))])
 }

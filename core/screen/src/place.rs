@@ -1,7 +1,7 @@
 //! Spot and rig in words.
 
 use super::{Arg, Wording};
-use restwater_bench::units::LineLength;
+use restwater_bench::units::{LineLength, OUNCE_G};
 use restwater_log::{Reach, Rig, RodNumber, Spot, WaterPlace};
 use restwater_session::{Mark, Session, reach_m, reach_near};
 
@@ -84,8 +84,8 @@ pub(crate) fn length_words(words: &Wording, mm: u32) -> String {
     words.decimals(&LineLength::from_rounded_mm(mm).to_string())
 }
 
-/// A quarter of an ounce, in mg (1 oz = 28.349523125 g exactly).
-const QUARTER_OZ_MG: f64 = 7_087.380_781_25;
+/// A quarter of an ounce, in mg.
+const QUARTER_OZ_MG: f64 = OUNCE_G * 250.0;
 
 /// A lead in the unit it is sold in: one that is a whole number of quarter ounces to the 0.01 g that tackle has is said in ounces.
 fn lead_words(words: &Wording, mg: u32) -> String {

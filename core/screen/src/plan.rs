@@ -57,9 +57,8 @@ pub(crate) fn line_words(words: &Wording, line: &PlanLine) -> (String, String) {
     }
 }
 
-/// The lines that are due, each a sentence.
-/// `leaves` says whether the minutes of a first cast are said elsewhere.
-pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp, leaves: bool) -> Vec<String> {
+/// The lines that are due, each a sentence; how long to leave the first casts only if that isn't said already.
+pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp, leave_is_said: bool) -> Vec<String> {
     let say = |due: PlanDue| match due {
         PlanDue::Peg { peg, note } => {
             let peg = peg_name(words, peg);
@@ -81,7 +80,7 @@ pub(crate) fn due_words(words: &Wording, session: &Session, now: &Stamp, leaves:
         }
     };
     let due = plan_due(session, now).into_iter();
-    due.filter(|due| !(leaves && matches!(due, PlanDue::Leave { .. }))).map(say).collect()
+    due.filter(|due| !(leave_is_said && matches!(due, PlanDue::Leave { .. }))).map(say).collect()
 }
 
 /// The plan of a session compared with what happened, a sentence or two for each line; empty without a plan.

@@ -10,7 +10,8 @@ use super::figures::{clock, whole};
 use super::place::{bearing_words, mark_of, reach_like, reach_words, spot_words};
 use super::{Action, Arg, ChoiceRow, KeyTap, SwimTap, TypedField, TypedInto, Wording, peg_name};
 use restwater_log::{Moment, Reach, RodNumber, Spot, WeightUnit};
-use restwater_session::{Session, reach_m};
+use restwater_session::{Session, on_swim};
+use restwater_swim::range::METRES_PER_YARD;
 use restwater_swim::{
     CellId, CellState, ColumnName, Drift, LEGEND, LegendSample, NextSpot, SceneWords, Swim, SwimFigures,
     WhereNext,
@@ -256,9 +257,6 @@ pub fn swim_view(screen: &SwimScreen) -> SwimView {
     }
 }
 
-/// A yard, exactly.
-const METRES_PER_YARD: f64 = 0.9144;
-
 /// Whether a rod's reach is in yards; distances on its map are then too.
 pub fn counts_in_yards(session: &Session, rod: RodNumber) -> bool {
     matches!(reach_like(session, rod, 1.0), Reach::Yards { .. })
@@ -403,8 +401,4 @@ impl SwimScreen<'_> {
         let last = self.session.casts.iter().rev().find(|c| c.rod == self.rod)?.spot.as_ref()?;
         self.swim.cell_of(on_swim(last))
     }
-}
-
-fn on_swim(spot: &Spot) -> restwater_swim::Spot {
-    restwater_swim::Spot { bearing_deg: f64::from(spot.bearing_cdeg) / 100.0, range_m: reach_m(spot.reach) }
 }

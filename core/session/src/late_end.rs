@@ -29,7 +29,7 @@ pub(super) fn mark_late_end(session: &mut Session) {
 }
 
 /// Whether every rod has been in for longer than a night's sleep takes, since its last cast or since the start.
-pub fn is_in_overnight(session: &Session, now: &Stamp) -> bool {
+pub fn rods_in_overnight(session: &Session, now: &Stamp) -> bool {
     let in_since = |rod: &Rod| match &rod.state {
         RodState::Ready { since } => since.clone().or_else(|| session.started.clone()),
         _ => None,

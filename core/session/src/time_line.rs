@@ -77,8 +77,8 @@ impl Stamp {
         self.ms_since(earlier) as f64 / 60_000.0
     }
 
-    /// Whether the time between this stamp and earlier ones is known. If not, the phone was restarted and its wall clock can't be right, or
-    /// more than a fortnight has passed: the place of this stamp is only the earliest possible one.
+    /// Whether the time between this stamp and earlier ones is known. If not, the phone was restarted and its wall clock can't be
+    /// right, or more than a fortnight has passed: the place of this stamp is only the earliest possible one.
     pub fn is_on_the_line(&self) -> bool {
         self.uncertain_ms < FORTNIGHT_MS
     }

@@ -188,6 +188,7 @@ pub fn rods_waited_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
 pub fn rods_waited_whole_min(session: &Session, now: &Stamp) -> Vec<Option<f64>> {
     rods_waited_min(session, now).into_iter().map(|minutes| minutes.map(libm::floor)).collect()
 }
+
 /// The settings for a session's waits: a match that is being fished is not fished for what it would teach for other days.
 pub fn wait_settings(session: &Session) -> Settings {
     if session.is_open() && session.match_day.is_some() {

@@ -175,9 +175,15 @@ pub(super) fn same_bounds(a: &SwimSetup, b: &SwimSetup) -> bool {
     bounds(a) == bounds(b)
 }
 
-/// A logged spot in the peg frame, or `None` if no cast can land there.
+/// A logged spot in the peg frame.
+pub fn on_swim(spot: &Spot) -> restwater_swim::Spot {
+    restwater_swim::Spot { bearing_deg: degrees(spot.bearing_cdeg), range_m: reach_m(spot.reach) }
+}
+
+/// The same, or `None` if no cast can land there.
 pub(crate) fn swim_spot(spot: &Spot) -> Option<restwater_swim::Spot> {
-    restwater_swim::Spot::new(degrees(spot.bearing_cdeg), reach_m(spot.reach)).ok()
+    let at = on_swim(spot);
+    restwater_swim::Spot::new(at.bearing_deg, at.range_m).ok()
 }
 
 pub(super) fn cast_at(session: &Session, cast: &Cast) -> Option<CastAt> {

@@ -7,7 +7,7 @@ use super::{BiteError, WaitPosterior};
 /// How many bites are needed before the record is said to show anything.
 pub const BITES_TO_TELL: f64 = 3.0;
 /// With fewer bites than this a near-best band of a few minutes says more than the record does.
-const EARLY_BITES: f64 = 6.0;
+pub const EARLY_BITES: f64 = 6.0;
 /// If the end of the band is this many times its start, the length is said to hardly matter.
 const WIDE_BAND: f64 = 3.0;
 

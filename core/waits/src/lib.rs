@@ -33,7 +33,7 @@ mod sums;
 mod wait;
 mod wait_law;
 
-pub use advice::{Advice, AdviceState, BITES_TO_TELL, WaitingOn};
+pub use advice::{Advice, AdviceState, BITES_TO_TELL, EARLY_BITES, WaitingOn};
 pub use club::{CLUB_SHAPES, ClubError, FittedTo};
 pub use costs::Costs;
 pub use curve::{CurveKind, CurvePoint};

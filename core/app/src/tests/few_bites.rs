@@ -2,9 +2,9 @@
 
 use super::match_day::{FISHING, in_match, weight};
 use super::*;
-use restwater_screen::{ChartKind, ChartView};
+use restwater_screen::{Alarm, ChartKind, ChartView, PhoneTap};
 
-/// One rod and so many casts of 20 min; the first of them end in bites at these minutes.
+/// A day of one rod with `casts` casts of 20 min each, but that the first of them end in bites after the minutes in `bites`.
 fn fished(bites: &[i64], casts: usize) -> (Phone, i64) {
     let mut phone = Phone::new();
     phone.tap(0, &START).unwrap();
@@ -109,4 +109,32 @@ fn the_finish_is_said_as_a_range_with_what_it_rests_on() {
     assert!(says.contains(" to "), "{says}");
     // Twelve pounds are in the net: an ounce more or less is nobody's to know.
     assert!(!says.contains("oz"), "{says}");
+}
+
+/// The alarm at "hold until" has no other minute to ring at than the one that is said.
+#[test]
+fn until_the_sixth_bite_the_alarm_at_hold_until_rings_at_the_minute_of_the_headline() {
+    for (bites, rings_at_the_headline) in
+        [(&[14, 15, 16][..], true), (&[13, 14, 15, 15, 16, 17, 14][..], false)]
+    {
+        let (mut phone, now) = fished(bites, bites.len() + 3);
+        phone.tap(now, &Action::Phone { tap: PhoneTap::Alarm { alarm: Alarm::Hold } }).unwrap();
+        phone.tap(now + 5_000, &CAST).unwrap();
+        let headline = phone.bank(now + MIN).advice.headline;
+        assert_eq!(headline.starts_with("Try about "), rings_at_the_headline, "{headline}");
+        for restarted in [false, true] {
+            if restarted {
+                phone.open();
+            }
+            let alarms = phone.app().watch(&at(now + MIN)).alarms;
+            let minutes = (alarms[0].at_wall_ms - at(now + 5_000).wall_ms) as f64 / 60_000.0;
+            let figure = if rings_at_the_headline { last_number(&headline) } else { first_number(&headline) };
+            assert!((minutes - figure).abs() < 1.0, "{minutes} min: {headline}");
+        }
+    }
+}
+
+fn first_number(text: &str) -> f64 {
+    let digits = |c: char| !c.is_ascii_digit();
+    text.split(digits).find(|n| !n.is_empty()).and_then(|n| n.parse().ok()).unwrap()
 }

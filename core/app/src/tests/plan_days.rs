@@ -250,7 +250,7 @@ fn a_plan_that_was_dropped_before_midnight_is_not_adopted_after_it() {
     assert_eq!(lines(&mut phone), [], "after a restart too");
 }
 
-/// A line of the plan must not stand against the rules of the match.
+/// A line of the plan must not contradict the rules of the match.
 #[test]
 fn after_all_out_and_in_a_session_left_open_no_line_of_the_plan_is_due() {
     let mut phone = Phone::new();

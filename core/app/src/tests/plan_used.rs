@@ -1,5 +1,5 @@
-//! What a plan does on its day: the rods have its rigs and its spot, the ring lies at its range, and its minutes count until the
-//! record can tell.
+//! What a plan does on its day: its rigs and its spot are on the rods, the ring is at its range, and its minutes count until
+//! the record can tell.
 
 use super::*;
 use restwater_log::PlanLine;

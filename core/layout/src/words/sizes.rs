@@ -208,10 +208,14 @@ fn both_fit(room: Room, sizes: Sizes, ask: PadAsk) -> bool {
     h.total() <= room.height + HAIR_MM && h.advice >= both - HAIR_MM
 }
 
+/// Of the word in place of the clock's digits, mm: large text leaves the clock less room, and no word may be smaller with it.
+const CLOCK_WORD_EM: f64 = 10.0;
+
 pub(super) fn text_sizes(sizes: Sizes, keys: f64) -> TextSizes {
     let scale = sizes.scale;
     TextSizes {
         header: HEADER_EM * scale,
+        clock_word: CLOCK_WORD_EM,
         headline: sizes.headline,
         body: BODY_EM * scale,
         figures: FIGURES_EM * scale.min(1.3),

@@ -86,20 +86,6 @@ const FUTURES: usize = 4_000;
 /// Steps in which a law is tabled between the splash and the leave time.
 const STEPS: usize = 240;
 
-/// Whole casts of one rod if nothing bites: the first, then floor(time left after it / (leave + turn-round)), where a cast settles
-/// before it is left.
-pub fn casts_without_bites(minutes_left: f64, plan: &Plan) -> Result<u64, ForecastError> {
-    let turn = time(plan.turn_round)? + time(plan.settle)?;
-    let (first, cycle) = (time(plan.first)? + turn, time(plan.leave)? + turn);
-    let free = time(minutes_left)? - time(plan.reserve)?;
-    if first <= 0.0 || cycle <= 0.0 {
-        return Err(ForecastError::NoCastTime);
-    }
-    // A tolerance, so that rounding doesn't turn five casts of 0.2 into four.
-    let after = free + 1e-9 - first;
-    Ok(if after < 0.0 { 0 } else { 1 + (after / cycle).floor() as u64 })
-}
-
 /// Simulates the rest of the day 4,000 times. Each future draws one law of the wait, one landing probability
 /// (uniform prior: Beta(landed + 1, not landed + 1)) and then casts, bites and fish; the weight of a fish is
 /// drawn from its [`FishKind`]. Bites count until all-out; no cast starts within the reserve. With
@@ -114,7 +100,6 @@ pub fn forecast<L: WaitSurvival>(
 ) -> Result<Forecast, ForecastError> {
     total_weight(laws)?;
     check(left, plan, landing)?;
-    casts_without_bites(left.minutes, plan)?;
     let weights: Vec<f64> = laws.iter().map(|l| l.0).collect();
     let picked = systematic(&weights, FUTURES, &mut Chance::new(seed, 0));
     let mut chance = Chance::new(seed, 1);
@@ -141,11 +126,15 @@ fn none_bites(left: &TimeLeft, plan: &Plan, seed: u64) -> u64 {
 }
 
 fn check(left: &TimeLeft, plan: &Plan, landing: &Landing) -> Result<(), ForecastError> {
-    time(plan.bite_extra)?;
+    let turn = time(plan.turn_round)? + time(plan.settle)?;
+    let (first, leave) = (time(plan.first)?, time(plan.leave)?);
+    for minutes in [plan.bite_extra, plan.reserve, left.minutes] {
+        time(minutes)?;
+    }
     for &out in left.rods.iter().flatten() {
         time(out.abs())?;
     }
-    if plan.leave <= 0.0 {
+    if first + turn <= 0.0 || leave <= 0.0 {
         return Err(ForecastError::NoCastTime);
     }
     landing.kinds.iter().try_for_each(FishKind::check)?;
@@ -234,7 +223,7 @@ fn play_rod(table: &Table, minutes: f64, out: Option<f64>, plan: &Plan, chance: 
     let mut waited = out.map(|w| (w.max(0.0), (-w).max(0.0), false));
     loop {
         let (already, settles, counts) = waited.take().unwrap_or((0.0, plan.settle, true));
-        // Slack for rounding, as in `casts_without_bites`.
+        // A tolerance, so that rounding doesn't turn five casts of 0.2 into four.
         if counts && now + 1e-9 >= minutes - plan.reserve {
             return (casts, bites);
         }
@@ -334,11 +323,8 @@ mod tests {
         assert!((first.mean_bites - same.mean_bites).abs() < 0.1, "{} {}", first.mean_bites, same.mean_bites);
         assert_eq!(first.bite_counts, play(120.0, Some(-3.0), &settles).bite_counts);
         assert!(first.mean_bites + 0.5 < play(120.0, None, &PLAN).mean_bites);
-        assert_eq!(
-            casts_without_bites(60.0, &Plan { first: 10.0, leave: 10.0, ..settles }),
-            Ok(4),
-            "60 / 15"
-        );
+        let ten = play(60.0, None, &Plan { first: 10.0, leave: 10.0, ..settles });
+        assert_eq!(ten.casts_without_bites, 4, "60 / 15");
     }
 
     #[test]
@@ -347,12 +333,15 @@ mod tests {
         assert_eq!(f.casts_without_bites, 5);
         assert_eq!((f.casts.low, f.casts.likely, f.casts.high), (5.0, 5.0, 5.0));
         assert_eq!((f.bites.high, f.weight.high, f.any_bite), (0.0, 0.0, 0.0));
+        let casts = |minutes, plan: &Plan| {
+            let f = forecast(&[(1.0, never)], &left(minutes), plan, &fish(&[1.0]), 1).unwrap();
+            assert_eq!(f.casts.high, f.casts_without_bites as f64);
+            f.casts_without_bites
+        };
         let plan = Plan { reserve: 6.0, ..PLAN };
-        assert_eq!(casts_without_bites(90.0, &plan), Ok(4));
-        assert_eq!(forecast(&[(1.0, never)], &left(90.0), &plan, &fish(&[1.0]), 1).unwrap().casts.high, 4.0);
-        assert_eq!(casts_without_bites(3.0, &plan), Ok(0));
+        assert_eq!((casts(90.0, &plan), casts(3.0, &plan)), (4, 0));
         // A first cast of 40 min leaves time for two more of 15.
-        assert_eq!(casts_without_bites(90.0, &Plan { first: 40.0, ..PLAN }), Ok(3));
+        assert_eq!(casts(90.0, &Plan { first: 40.0, ..PLAN }), 3);
     }
 
     /// By hand: 240 min hold 14 casts of 15 + 2 min, 15 of 15 + 1 and 12 of 15 + 4. Of the factors of a guess, one in ten is below

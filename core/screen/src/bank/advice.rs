@@ -23,8 +23,8 @@ pub(super) fn advice(input: &BankInput, state: BankState) -> AdviceView {
 
 /// The lines of the plan that are due come right after the headline, before what the headline rests on.
 fn with_plan(input: &BankInput, mut advice: AdviceView) -> AdviceView {
-    let leaves = input.reading.is_some_and(|reading| reading.planned);
-    let due = |session| due_words(input.words, session, input.now, leaves);
+    let leave_is_said = input.reading.is_some_and(|reading| reading.planned);
+    let due = |session| due_words(input.words, session, input.now, leave_is_said);
     let due = input.session.map_or_else(Vec::new, due);
     let mut due = due.into_iter();
     if let Some(first) = due.next() {

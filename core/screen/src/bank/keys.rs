@@ -14,7 +14,10 @@ use restwater_session::{Played, Rod, RodState, bite_before_s, fish_is_on};
 
 /// The keys in reading order: the ones in the middle, the wide one, then the small ones.
 pub(super) fn keys(input: &BankInput, state: BankState) -> Vec<KeyView> {
-    let pad = Pad { input, state };
+    let fish_on = input.session.and_then(fish_is_on);
+    let several = input.session.is_some_and(|session| session.rods.len() > 1);
+    let fish_elsewhere = fish_on.filter(|_| state != BankState::FishOn);
+    let pad = Pad { input, state, several, fish_elsewhere };
     let main: &[Key] = match state {
         BankState::NoSession => return vec![pad.key(Key::Start), pad.key(Key::Undo), pad.key(Key::Redo)],
         BankState::Ready | BankState::Away => &[Key::Cast, Key::Swim],
@@ -72,6 +75,9 @@ impl Ids {
 struct Pad<'a> {
     input: &'a BankInput<'a>,
     state: BankState,
+    several: bool,
+    /// A rod that has a fish on while the keys act on another, which has none.
+    fish_elsewhere: Option<RodNumber>,
 }
 
 impl Pad<'_> {
@@ -146,29 +152,23 @@ impl Pad<'_> {
         self.input.session.is_some_and(|session| session.rods.iter().all(ready))
     }
 
-    /// A rod that has a fish on while the keys act on another, which has none.
-    fn fish_elsewhere(&self) -> Option<RodNumber> {
-        self.input.session.and_then(fish_is_on).filter(|_| self.state != BankState::FishOn)
-    }
-
     /// The rod that a key acts on: LANDED and LOST are the fish's, wherever that is.
     fn rod_of(&self, key: Key) -> RodNumber {
         let outcome = matches!(key, Key::LandedLate | Key::LostLate);
-        self.fish_elsewhere().filter(|_| outcome).unwrap_or(self.input.chosen)
+        self.fish_elsewhere.filter(|_| outcome).unwrap_or(self.input.chosen)
     }
 
     /// The rod that a key names, if there are several: where a fish is on or may be, nobody looks for the clock of the chosen one.
     fn named_rod(&self, key: Key) -> Option<RodNumber> {
         let outcome = matches!(key, Key::Landed | Key::Lost | Key::Missed | Key::LandedLate | Key::LostLate);
         let of_a_rod = matches!(key, Key::Cast | Key::Bite | Key::WoundIn);
-        let several = self.input.session.is_some_and(|session| session.rods.len() > 1);
-        let named = several && (outcome || of_a_rod && self.fish_elsewhere().is_some());
+        let named = self.several && (outcome || of_a_rod && self.fish_elsewhere.is_some());
         named.then(|| self.rod_of(key))
     }
 
     /// How far an outcome that is tapped before its bite sets that back.
     fn set_back(&self, key: Key) -> Option<String> {
-        if self.fish_elsewhere().is_some() {
+        if self.fish_elsewhere.is_some() {
             return None;
         }
         let played = match key {
@@ -198,7 +198,7 @@ impl Pad<'_> {
     /// day that was left open.
     fn is_next(&self, key: Key) -> bool {
         let out_of_hours = is_out_of_hours(self.input);
-        if self.fish_elsewhere().is_some() {
+        if self.fish_elsewhere.is_some() {
             return key == Key::LandedLate;
         }
         match (self.state, key) {

@@ -10,6 +10,7 @@ mod strip;
 use super::date::hours_minutes;
 use super::feed::fed_words;
 use super::figures::clock;
+use super::leave_words::band;
 use super::match_day::bank_line;
 use super::place::{rig_words, spot_words};
 use super::screen_list::top_screen_keys;
@@ -70,7 +71,7 @@ pub struct RodView {
     /// there is no wait. It is shown in place of the digits where a small screen has no room for the name, and on the key that
     /// leads to the rod. Otherwise empty.
     pub alert: String,
-    /// What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+    /// The word in place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
     /// Otherwise empty.
     pub word: String,
     /// What it is doing.
@@ -253,11 +254,12 @@ pub struct RodLeave {
 }
 
 impl RodLeave {
-    /// The minute by the reading of that rod; `None` while the record says nothing.
+    /// The minute by the reading of that rod; `None` while the record says nothing. While it says little there is one minute alone.
     pub fn of(rod: RodNumber, reading: &Reading) -> Option<Self> {
         let advice = Some(&reading.advice).filter(|advice| advice.state != AdviceState::CantTellYet)?;
         let recast_min = f64::from(advice.leave_min);
-        Some(Self { rod, hold_min: advice.hold_until_min.map(|hold| hold.min(recast_min)), recast_min })
+        let one = advice.is_early.then_some(recast_min);
+        Some(Self { rod, hold_min: band(advice).map(|(hold, _)| hold).or(one), recast_min })
     }
 }
 

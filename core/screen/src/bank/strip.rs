@@ -19,9 +19,8 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let waits = open.map_or_else(Vec::new, waits_of);
     let cast = open.and_then(|session| session.running(input.chosen));
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
-    // While the record says nothing no band is drawn: it would only be that of the prior, and while it says little only the minute of
-    // the headline.
-    // Without a session there is nothing to leave.
+    // While the record says nothing no band is drawn, since it would only be that of the prior; while it says little, only the
+    // minute of the headline is. Without a session there is nothing to leave.
     let advice = open.and(input.reading).map(|r| &r.advice);
     let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);
     let advice = advice.filter(|a| a.state != AdviceState::CantTellYet);

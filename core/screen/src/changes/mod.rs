@@ -104,7 +104,6 @@ pub(super) struct Told<'a> {
 }
 
 impl Told<'_> {
-    /// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
     /// Two values by the shortest names that tell them apart, where the title has the whole: of spots the marks alone.
     fn short(&self, factor: Factor, values: [&str; 2]) -> [String; 2] {
         let marks = values.map(|value| mark_name(self.session, value).filter(|_| factor == Factor::Spot));
@@ -114,6 +113,7 @@ impl Told<'_> {
         }
     }
 
+    /// A value in words: a spot by its mark and range, a length as it was meant, anything else as it is spelled.
     fn value(&self, factor: Factor, value: &str) -> String {
         match factor {
             Factor::Spot => spot_of(self.words, self.session, value),

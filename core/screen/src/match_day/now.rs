@@ -57,8 +57,8 @@ pub(super) fn local_clock(now: &Stamp, ms: i64) -> String {
     clock(&Moment { wall_ms: ms, ..Moment::clone(&now.shown) })
 }
 
-/// "The time left may be wrong by 1 h: this phone's clock was changed.", if that is a minute or more. After a restart under a clock that shows 1970
-/// nobody knows by how much.
+/// "The time left may be wrong by 1 h: this phone's clock was changed.", if that is a minute or more. After a restart under a clock
+/// that shows 1970 nobody knows by how much.
 fn uncertain_words(words: &Wording, now: &Stamp) -> Option<String> {
     if now.uncertain_ms < MINUTE_MS {
         return None;

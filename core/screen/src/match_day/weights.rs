@@ -10,9 +10,9 @@ use restwater_session::MatchSetup;
 
 /// Metric estimates are rounded to this many grams.
 const ROUND_G: f64 = 10.0;
-/// From so many pounds on an estimate is said in whole pounds.
+/// Estimates of this many pounds or more are said in whole pounds.
 const ROUGH_LB: f64 = 10.0;
-/// From so many grams on one is said in half kilos.
+/// Estimates of this many grams or more are said in half kilos.
 const ROUGH_KG_G: f64 = 5_000.0;
 const POUND_G: f64 = 16.0 * OUNCE_G;
 

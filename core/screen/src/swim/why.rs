@@ -1,8 +1,9 @@
 //! Why the cell is proposed, as the sentences under the headline, and how many bites that rests on.
 
-use super::{SwimScreen, on_swim};
+use super::SwimScreen;
 use crate::figures::whole;
 use crate::{Arg, sentence_case};
+use restwater_session::on_swim;
 use restwater_swim::{CellState, GoInBecause, NextSpot, Reason};
 
 impl SwimScreen<'_> {

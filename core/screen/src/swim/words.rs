@@ -1,10 +1,11 @@
 //! The sentences of the Swim screen: reasons for and against a cell, what is known of it, the next few, the drift.
 
-use super::{METRES_PER_YARD, OTHERS, SwimScreen, counts_in_yards};
+use super::{OTHERS, SwimScreen, counts_in_yards};
 use crate::Arg;
 use crate::feed::feed_weight;
 use crate::figures::{whole, whole_reached};
 use crate::place::reach_words;
+use restwater_swim::range::METRES_PER_YARD;
 use restwater_swim::{Against, CellFigures, DriftAlong, DriftLean, NextSpot, Reason};
 
 impl SwimScreen<'_> {

@@ -1,5 +1,5 @@
-//! The bites of a cell that has no room for them, since a bait, the ring of the next cast or another mark is in it: they stand
-//! beside it in a frame, with a line that leads into the cell.
+//! The bites of a cell that has no room for them, since a bait, the ring of the next cast or another mark is in it: they are
+//! drawn beside it in a frame, with a line that leads into the cell.
 
 use super::draw::Drawing;
 use super::kept::Kept;

@@ -41,7 +41,7 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Ke
         let mut row = Row::of(d, place);
         if let Some(middle) = row.settle(d, placer, place, kept) {
             cluster(d, pack, placer, &row, middle);
-        } else if row.marks.iter().any(|mark| mark.0 == MarkShape::BiteDiamond) {
+        } else if row.has_bites() {
             without_room.push((place, row));
             continue;
         } else {
@@ -186,12 +186,11 @@ impl Row {
     /// first of them without a place.
     fn settle(&mut self, d: &Drawing, placer: &Placer, place: usize, kept: &[Kept]) -> Option<Point> {
         let own = d.figures.cells[place].kept_back_min.is_some();
-        let rings = if d.full() { d.cell_rings(place) } else { Vec::new() };
+        let rings = if d.full() && self.has_bites() { d.cell_rings(place) } else { Vec::new() };
         let free = |row: &Self, p: &Point| {
-            // Where the boundary cuts the cell, a bite would stand in other water or none.
-            let first = row.first(*p, d.ask.side());
-            let is_bite = row.marks.first().is_some_and(|mark| mark.0 == MarkShape::BiteDiamond);
-            if d.full() && is_bite && !rings.iter().any(|ring| ring_contains(ring, first)) {
+            // Where the boundary cuts the cell, a bite would be drawn in other water or in none.
+            let first = || row.first(*p, d.ask.side());
+            if d.full() && row.has_bites() && !rings.iter().any(|ring| ring_contains(ring, first())) {
                 return false;
             }
             let (w, h) = (row.width(), row.height());
@@ -221,6 +220,11 @@ impl Row {
                 return None;
             }
         }
+    }
+
+    /// Whether it has bites, which come first.
+    fn has_bites(&self) -> bool {
+        self.marks.first().is_some_and(|mark| mark.0 == MarkShape::BiteDiamond)
     }
 
     /// Where its first mark is if its middle is there.
@@ -311,7 +315,7 @@ impl Row {
     }
 }
 
-/// A height in a cell at which marks may stand: on its aim, and as far aside as the cell reaches.
+/// A height in a cell at which marks may be drawn: at its aim, and to either side as far as the cell reaches.
 #[derive(Clone, Copy)]
 struct Level {
     at: Point,

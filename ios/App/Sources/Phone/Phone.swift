@@ -59,7 +59,7 @@ final class Phone {
         }
     }
 
-    /// The system's audio service ended and came back: what plays sounds is made anew.
+    /// The system's audio service ended and came back: what plays sounds is made again.
     private func hearReset() {
         let reset = AVAudioSession.mediaServicesWereResetNotification
         Task { [speaker] in

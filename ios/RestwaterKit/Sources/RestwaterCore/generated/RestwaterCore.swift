@@ -3504,8 +3504,8 @@ public struct ChartView: Equatable, Hashable {
      */
     public let spans: [ChartSpan]
     /**
-     * Where no cast was out so long, with dots behind what is drawn and its words in the key; the part of a stretch that lies in it is
-     * dashed. `None` if all of the axis was tried.
+     * Times for which no cast was left out, with dots behind what is drawn and their words in the key; the part of a stretch within
+     * them is dashed. `None` if all of the axis was tried.
      */
     public let notTried: ChartSpan?
     /**
@@ -3550,8 +3550,8 @@ public struct ChartView: Equatable, Hashable {
          * Stretches.
          */spans: [ChartSpan], 
         /**
-         * Where no cast was out so long, with dots behind what is drawn and its words in the key; the part of a stretch that lies in it is
-         * dashed. `None` if all of the axis was tried.
+         * Times for which no cast was left out, with dots behind what is drawn and their words in the key; the part of a stretch within
+         * them is dashed. `None` if all of the axis was tried.
          */notTried: ChartSpan?, 
         /**
          * Points.
@@ -9462,7 +9462,7 @@ public struct RodView: Equatable, Hashable {
      */
     public let alert: String
     /**
-     * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+     * The word in place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
      * Otherwise empty.
      */
     public let word: String
@@ -9524,7 +9524,7 @@ public struct RodView: Equatable, Hashable {
          * leads to the rod. Otherwise empty.
          */alert: String, 
         /**
-         * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+         * The word in place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
          * Otherwise empty.
          */word: String, 
         /**
@@ -12041,6 +12041,10 @@ public struct TextSizes: Equatable, Hashable {
      */
     public let header: Double
     /**
+     * The most for the word in place of the digits of a rod that is in.
+     */
+    public let clockWord: Double
+    /**
      * The first sentence of the advice.
      */
     public let headline: Double
@@ -12072,6 +12076,9 @@ public struct TextSizes: Equatable, Hashable {
          * Header.
          */header: Double, 
         /**
+         * The most for the word in place of the digits of a rod that is in.
+         */clockWord: Double, 
+        /**
          * The first sentence of the advice.
          */headline: Double, 
         /**
@@ -12090,6 +12097,7 @@ public struct TextSizes: Equatable, Hashable {
          * Smaller line on a key.
          */sub: Double) {
         self.header = header
+        self.clockWord = clockWord
         self.headline = headline
         self.body = body
         self.figures = figures
@@ -12115,6 +12123,7 @@ public struct FfiConverterTypeTextSizes: FfiConverterRustBuffer {
         return
             try TextSizes(
                 header: FfiConverterDouble.read(from: &buf), 
+                clockWord: FfiConverterDouble.read(from: &buf), 
                 headline: FfiConverterDouble.read(from: &buf), 
                 body: FfiConverterDouble.read(from: &buf), 
                 figures: FfiConverterDouble.read(from: &buf), 
@@ -12126,6 +12135,7 @@ public struct FfiConverterTypeTextSizes: FfiConverterRustBuffer {
 
     public static func write(_ value: TextSizes, into buf: inout [UInt8]) {
         FfiConverterDouble.write(value.header, into: &buf)
+        FfiConverterDouble.write(value.clockWord, into: &buf)
         FfiConverterDouble.write(value.headline, into: &buf)
         FfiConverterDouble.write(value.body, into: &buf)
         FfiConverterDouble.write(value.figures, into: &buf)

@@ -94,14 +94,11 @@ extension Sheet {
         return [.fill(.closed(top, Point(place.right, place.bottom), left), tint)]
     }
 
-    private static let clockWordMm = 10.0
-
-    /// The digits of a rod, or a word in their place, as high as they are, but of one size with large text too, which leaves the digits
-    /// less room.
+    /// The digits of a rod, or a word in their place.
     private func clock(_ rod: RodView, in place: Rect, _ slate: Slate, tint: Tint = .ink) -> [Mark] {
         rod.word.isEmpty
             ? slate.write.digits(rod.digits, in: place, tint: tint, several: slate.layout.rods.count > 1)
-            : slate.write.fit(rod.word, em: min(place.height, Self.clockWordMm * slate.mm), in: place, tint: tint, weight: .bold, oneLine: true)
+            : slate.write.fit(rod.word, em: min(place.height, slate.text.clockWord), in: place, tint: tint, weight: .bold, oneLine: true)
     }
 
     private mutating func drawWords(_ view: BankView, _ slate: Slate, notice: String) {

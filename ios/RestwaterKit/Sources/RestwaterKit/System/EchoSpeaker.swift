@@ -13,7 +13,7 @@ public protocol SoundOutput: AnyObject {
     func start(for use: SoundUse)
     /// Plays in place of what was playing, then says whether that can be heard: `start` may have failed as well.
     func play(_ samples: [Float], rate: Double, then: @escaping @MainActor @Sendable (Bool) -> Void)
-    /// Makes everything anew: after its audio service was reset, the system has no use for what was made before.
+    /// Makes everything again: after its audio service was reset, the system has no use for what was made before.
     func renew()
     /// Releases the loudspeaker: a running engine uses power.
     func stop()

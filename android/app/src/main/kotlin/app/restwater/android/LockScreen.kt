@@ -159,7 +159,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
     /** What silences an alarm that has rung. */
     private fun silenced(watch: WatchView): String? = words.alarmsUndisturbed.takeIf { undisturbed && watch.due.any { it.rod != null } }
 
-    /** A system alarm went off. Whether Do not disturb silences it, which Android 14 and later tell only an app in front. */
+    /** A system alarm went off. Whether Do not disturb silences it, which Android 14 and later tell only an app in the foreground. */
     internal fun wentOff(alarm: WatchAlarm, due: Due?): Boolean {
         alarms.wentOff(alarm, due)
         return undisturbed

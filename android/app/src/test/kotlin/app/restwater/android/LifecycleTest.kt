@@ -134,7 +134,7 @@ class LifecycleTest {
             back(scenario)
             rule.waitUntilExactlyOneExists(hasTestTag(tag(Key.BITE)), 20_000)
             assertEquals(0, scenario.activity().state?.page)
-            assertFalse("the app is still in front", scenario.activity().isFinishing)
+            assertFalse("the app is still in the foreground", scenario.activity().isFinishing)
         }
     }
 

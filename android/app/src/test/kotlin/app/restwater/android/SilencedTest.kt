@@ -74,13 +74,13 @@ class SilencedTest {
         rodOneRings()
         assertNull("a tone that nobody hears", TonesAsked.last)
         assertTrue("it shakes", shadowOf(Handset.app.getSystemService(Vibrator::class.java)).isVibrating)
-        Handset.onBank { assertNotNull("in front it sounds", TonesAsked.last) }
+        Handset.onBank { assertNotNull("in the foreground it sounds", TonesAsked.last) }
         Handset.app.sounder.stopAll()
         TonesAsked.last = null
         Handset.onBank {
             assertNull("it was answered", TonesAsked.last)
             Handset.app.sounder.sound("rod-2")
-            assertNotNull("in front from the beginning", TonesAsked.last)
+            assertNotNull("in the foreground from the beginning", TonesAsked.last)
         }
     }
 

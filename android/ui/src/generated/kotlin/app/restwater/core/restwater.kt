@@ -4055,8 +4055,8 @@ data class ChartView (
     val `spans`: List<ChartSpan>
     , 
     /**
-     * Where no cast was out so long, with dots behind what is drawn and its words in the key; the part of a stretch that lies in it is
-     * dashed. `None` if all of the axis was tried.
+     * Times for which no cast was left out, with dots behind what is drawn and their words in the key; the part of a stretch within
+     * them is dashed. `None` if all of the axis was tried.
      */
     val `notTried`: ChartSpan?
     , 
@@ -7618,7 +7618,7 @@ data class RodView (
     val `alert`: kotlin.String
     , 
     /**
-     * What stands in the place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
+     * The word in place of the digits while the rod is in, "in": large digits say how long a bait has been out or a fish on.
      * Otherwise empty.
      */
     val `word`: kotlin.String
@@ -9119,6 +9119,11 @@ data class TextSizes (
     val `header`: kotlin.Double
     , 
     /**
+     * The most for the word in place of the digits of a rod that is in.
+     */
+    val `clockWord`: kotlin.Double
+    , 
+    /**
      * The first sentence of the advice.
      */
     val `headline`: kotlin.Double
@@ -9163,6 +9168,7 @@ data class TextSizes (
 public object FfiConverterTypeTextSizes: FfiConverterOnlyRead<TextSizes> {
     override fun read(buf: ByteBuffer): TextSizes {
         return TextSizes(
+            FfiConverterDouble.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterDouble.read(buf),
             FfiConverterDouble.read(buf),

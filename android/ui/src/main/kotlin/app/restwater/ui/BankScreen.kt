@@ -117,7 +117,7 @@ private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps, seconds: 
     val one = layout.rods.size == 1
     for (place in layout.rods) {
         val rod = view.rods.find { it.rod == place.rod } ?: continue
-        if (one) OneClock(rod, place, seconds) else RodCell(rod, place, layout, taps, seconds)
+        if (one) OneClock(rod, place, layout, seconds) else RodCell(rod, place, layout, taps, seconds)
     }
     val chosen = view.rods.find { it.chosen }
     val since = chosen?.since.orEmpty()
@@ -128,21 +128,17 @@ private fun Clocks(view: BankView, layout: BankLayout, taps: BankTaps, seconds: 
 }
 
 @Composable
-private fun OneClock(rod: RodView, place: RodPlace, seconds: SecondsOf) {
+private fun OneClock(rod: RodView, place: RodPlace, layout: BankLayout, seconds: SecondsOf) {
     Box(Modifier.at(place.target).tagged("clock-${rod.rod}").wait(rod)) {
         if (rod.word.isEmpty()) Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, LocalInk.current.ink, Modifier.fillMaxSize())
-        else ClockWord(rod.word, local(place.target), LocalInk.current.ink)
+        else ClockWord(rod.word, local(place.target), layout, LocalInk.current.ink)
     }
 }
 
-/** A word in the place of digits, as high as they are, but of one size with large text too, which leaves the digits less room. */
+/** A word in the place of digits. */
 @Composable
-private fun ClockWord(word: String, place: Rect, color: Color) {
-    val em = place.height.toFloat().coerceAtMost(CLOCK_WORD_MM * LocalPxPerMm.current)
-    FitText(word, em, color, Modifier.at(place), FontWeight.Bold, oneLine = true)
-}
-
-private const val CLOCK_WORD_MM = 10f
+private fun ClockWord(word: String, place: Rect, layout: BankLayout, color: Color) =
+    FitText(word, minOf(place.height, layout.text.clockWord).toFloat(), color, Modifier.at(place), FontWeight.Bold, oneLine = true)
 
 /** The wait for a screen reader: in minutes, announced when the minute changes. */
 private fun Modifier.wait(rod: RodView) = semantics {
@@ -185,7 +181,7 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
     if (word != null) {
         FitText(rod.alert, word.height.toFloat(), text, Modifier.at(word), FontWeight.Bold, TextAlign.Center)
     } else if (rod.word.isNotEmpty()) {
-        ClockWord(rod.word, place.digits, text)
+        ClockWord(rod.word, place.digits, layout, text)
     } else {
         // The digits of several rods have one form, whether they are few or many: they are compared.
         Digits({ seconds().rod(rod.rod)?.digits.orEmpty() }, text, Modifier.at(place.digits), several = true)
