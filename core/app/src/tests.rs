@@ -41,6 +41,7 @@ mod plan_used;
 mod put_away;
 mod questions;
 mod rods;
+mod said_again;
 mod salvaged;
 mod seams;
 mod second_thoughts;

@@ -81,6 +81,7 @@ fn what_a_full_disk_prevents_is_reported_and_what_was_stored_is_never_withdrawn(
     the_card_of_the_day_opens_only_when_the_day_is_over();
     night_at_dusk_is_chosen_whole_or_not_at_all();
     rod::a_rod_that_can_not_be_stored_is_chosen_all_the_same();
+    rod::what_goes_with_a_tap_is_stored_with_it_or_not_at_all();
     set_up::what_is_chosen_for_the_next_day_is_kept_whole_or_not_at_all();
     set_up::a_start_that_was_stored_shows_the_new_day_whatever_could_not_be_noted();
     set_up::a_copy_is_used_up_by_the_start_that_was_stored_and_by_no_other();
