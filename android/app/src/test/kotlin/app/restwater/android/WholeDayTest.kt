@@ -89,6 +89,8 @@ class WholeDayTest {
                 if (there(tag(key)) || !there("more")) return@repeat
                 Handset.app.now = { step.at.copy(wallMs = step.at.wallMs - 1_000, monoMs = step.at.monoMs - 1_000) }
                 rule.onNodeWithTag("more").performClick()
+                // The sheet opens once the core has taken the tap, on another thread: until then MORE would be found again.
+                Handset.until({ "MORE for $key: the screen says: ${state.notice}" }) { state.underWay == 0 }
                 rule.waitForIdle()
             }
             Handset.app.now = now
@@ -111,7 +113,6 @@ class WholeDayTest {
     }
 
     private companion object {
-        const val WITHIN_MS = 20_000L
         const val PAGES = 6
         val ID = Regex("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")
         val PHONE = Regex("\"boot\":\"[^\"/]{12}/")
