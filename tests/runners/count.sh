@@ -75,6 +75,34 @@ step() {
   return "$status"
 }
 
+# side_by_side FIRST SECOND: two commands that run parts, at the same time, for parts that keep one core busy each. What
+# the second prints comes after the first has ended; the counts of both are added here.
+side_by_side() {
+  local folder second lane
+  folder=$(mktemp -d)
+  lane "$2" "$folder/second" 3>"$folder/lines" &
+  second=$!
+  # No `||` after these two: it would switch `set -e` off inside the parts.
+  lane "$1" "$folder/first"
+  wait "$second"
+  cat "$folder/lines" >&3
+  for lane in first second; do
+    # shellcheck source=/dev/null # written by `lane`
+    . "$folder/$lane"
+  done
+  rm -r "$folder"
+}
+
+# lane COMMAND FILE: runs it with counts of its own, and writes to FILE what adds its counts to those of the caller.
+lane() {
+  local passed=0 failed=0 summary=()
+  $1
+  {
+    echo "passed=\$((passed + $passed)) failed=\$((failed + $failed))"
+    printf 'summary+=(%q)\n' "${summary[@]}"
+  } >"$2"
+}
+
 # What is under way: shown on a terminal only, where the next line replaces it.
 begin() { [ ! -t 3 ] || printf '\r\033[K  %s ...' "$1" >&3; }
 

@@ -30,10 +30,13 @@ debs() {
   step "install ${missing[*]}" try install_debs "${missing[@]}"
 }
 
-install_debs() {
+# Two parts at the same time may both miss something; apt refuses the second instead of waiting.
+install_debs() (
+  exec 9>"${TMPDIR:-/tmp}/restwater-apt.lock"
+  flock 9
   apt-get update -qq >&2 &&
     DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends -o DPkg::Lock::Timeout=300 "$@" >/dev/null
-}
+)
 
 # tool COMMAND PACKAGE: installs the command from its Debian package unless it is there already.
 tool() { command -v "$1" >/dev/null || debs "$2"; }

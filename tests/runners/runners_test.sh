@@ -45,6 +45,20 @@ PEERS=(no-such-program:no-deb:a_test)
 same "a comparison whose program is missing is named" "not run: a_test, since no-such-program is not installed" "$(peer_tests)"
 same "and its line is among those that the terminal shows" 1 "$(peer_tests | grep -cE "$CLOSING" || true)"
 
+# Two parts at the same time: all counts are added, a failed command ends its part, and the second's lines come last.
+fails() { false; echo '9 passed, 0 failed'; }
+slow() { sleep 0.2; echo '2 passed, 1 failed'; }
+quick() { echo '3 passed, 0 failed'; }
+both() {
+  passed=10 failed=20 summary=(earlier)
+  side_by_side "part ${1}-test plain $1" "part ${2}-test plain $2"
+  echo "$passed passed, $failed failed: ${summary[*]%% *}"
+}
+same "two parts side by side" "15 passed, 21 failed: earlier slow-test quick-test" "$(both slow quick)"
+same "a part that stops at its first failing command, side by side" "13 passed, 21 failed: earlier quick-test fails-test" "$(both quick fails)"
+same "what the second prints comes after the first" "slow-test quick-test" \
+  "$({ both slow quick >/dev/null; } 3>&1 | sed -n 's/ .*passed .*failed .*s$//p' | paste -sd' ')"
+
 parts() { parts_of "$@" | paste -sd' '; }
 same "most documents touch no part" "" "$(parts docs/performance.md)"
 same "a document whose taps are tested" "kotlin" "$(parts docs/first-cast.md)"

@@ -20,7 +20,7 @@ peers() {
   debs "${missing[@]}" || echo "dev: what needs these is not run" >&2
 }
 
-# The ignored tests of the programs that are here; the others are named as not run.
+# peer_tests CHOICE...: of these crates, the ignored tests of the programs that are here; the others are named as not run.
 peer_tests() {
   local peer program tests=()
   for peer in "${PEERS[@]}"; do
@@ -31,7 +31,8 @@ peer_tests() {
       echo "not run: ${peer#*:*:}, since $program is not installed"
     fi
   done
-  [ ${#tests[@]} = 0 ] || step "those with other programs" cargo test --package restwater-tests --test whole_app -- --ignored "${tests[@]}"
+  # With the same crates as before: another choice would unite other features, and Cargo would compile the core once more.
+  [ ${#tests[@]} = 0 ] || step "those with other programs" cargo test "$@" -- --ignored "${tests[@]}"
 }
 
 DUCKDB=2.0.1
@@ -43,10 +44,15 @@ rust_tests() {
   [ $# = 0 ] || crates=("${@/#/--package=}")
   rust
   peers core tests/src tests/tests
+  rm -f "$BINARIES_BUILT"
   step "compile the Rust tests" cargo test "${crates[@]}" --no-run
+  [ $# -gt 0 ] || touch "$BINARIES_BUILT"
   step "run them" env INSTA_UPDATE=no cargo test "${crates[@]}" --no-fail-fast
-  case "${crates[*]}" in *--workspace* | *=restwater-tests*) peer_tests ;; esac
+  case "${crates[*]}" in *--workspace* | *=restwater-tests*) peer_tests "${crates[@]}" ;; esac
 }
+
+# There after the tests of the whole workspace were compiled, and with them the binaries of restwater-tests.
+BINARIES_BUILT=target/logs/binaries-built
 
 reference_checks() { rust_bin reference tests/reference; }
 
@@ -73,12 +79,16 @@ pool() {
 }
 
 # rust_bin NAME ARGUMENT...: a binary of restwater-tests, built as the tests are: fast enough, and sums that overflow are found.
+# Built alone it unites fewer features than the workspace, which compiles the core once more: after this run's Rust tests
+# (rust_ran, in ../../dev) the one that was built with them is taken.
 rust_bin() {
   local name=$1
   shift
   rust || return 1
-  step "compile $name" cargo build -p restwater-tests --bin "$name"
-  cargo run --quiet -p restwater-tests --bin "$name" -- "$@"
+  if [ -z "${rust_ran:-}" ] || [ ! -e "$BINARIES_BUILT" ]; then
+    step "compile $name" cargo build -p restwater-tests --bin "$name"
+  fi
+  "target/debug/$name" "$@"
 }
 
 # sim ARGUMENT...: the simulated bank. It fishes for hours, so the waters and the screens that are read are optimised too.
