@@ -192,7 +192,7 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         let left_ms = (minute * 60_000.0) as i64 - waited_ms;
         let at_ms = after_the_fish(session, input.now.at_ms.saturating_add(left_ms))?;
         // In a match the bait comes in at all-out.
-        if is_all_out(session, cast, input.now.at_ms.max(at_ms)) {
+        if is_all_out(session, cast, input.now.at_ms.max(at_ms), Some(input.now)) {
             return None;
         }
         let keys = vec![

@@ -41,7 +41,7 @@ pub fn rods_in_overnight(session: &Session, now: &Stamp) -> bool {
 /// The last entry before END, if END came too long after it to be packing up, and in a match too long after all-out.
 fn long_after_the_last<'a>(session: &'a Session, ended: &Stamp) -> Option<&'a Stamp> {
     let since_all_out = |day: &MatchDay| {
-        let (_, all_out_ms) = day.on_line_ms();
+        let (_, all_out_ms) = day.on_line_ms(Some(ended));
         ended.at_ms.saturating_sub(all_out_ms) as f64 / 60_000.0 > PACKED_UP_WITHIN_MIN + WEIGHED_WITHIN_MIN
     };
     last_before_end(session).filter(|last| {
