@@ -11,6 +11,9 @@ const PACKED_UP_WITHIN_MIN: f64 = 90.0;
 /// With every rod in for longer than this, a session of an earlier day is over: a night's sleep takes less. The project's own
 /// choice, no source.
 const SLEPT_WITHIN_MIN: f64 = 600.0;
+/// A break that has lasted longer than this was forgotten with the session: whoever means to come back does so within a day. The
+/// project's own choice, no source.
+const BACK_WITHIN_MIN: f64 = 1_440.0;
 /// How much longer the scales may take to come to the peg after a match. The project's own choice, no source.
 const WEIGHED_WITHIN_MIN: f64 = 120.0;
 
@@ -28,8 +31,12 @@ pub(super) fn mark_late_end(session: &mut Session) {
     }
 }
 
-/// Whether every rod has been in for longer than a night's sleep takes, since its last cast or since the start.
-pub fn rods_in_overnight(session: &Session, now: &Stamp) -> bool {
+/// Whether every rod has been in for longer than a night's sleep takes, since its last cast or since the start; during a break,
+/// whether that has lasted for longer than any does.
+pub fn in_overnight(session: &Session, now: &Stamp) -> bool {
+    if let Some(rest) = session.away() {
+        return now.is_long_after(&rest.from, BACK_WITHIN_MIN);
+    }
     let in_since = |rod: &Rod| match &rod.state {
         RodState::Ready { since } => since.clone().or_else(|| session.started.clone()),
         _ => None,

@@ -70,7 +70,7 @@ pub use feed_before::{FED_WITHIN_MIN, FeedBand, in_fed_water, is_fed, waits_by_f
 pub use fish_on::{after_the_fish, fish_is_on};
 pub use fold::{MOST_RODS, fold};
 pub use habit::{HabitBeforeBites, habit_before_bites, habit_of};
-pub use late_end::{last_before_end, rods_in_overnight};
+pub use late_end::{in_overnight, last_before_end};
 pub use logged::{Logged, factor_logged};
 pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section};
 pub use match_setup::{ClassGuess, MatchSetup};

@@ -285,3 +285,55 @@ fn after_all_out_the_wide_key_is_end_and_it_is_next_once_the_nets_are_weighed() 
     assert_eq!(phone.bank(320 * MIN).state, BankState::Landed);
     assert_eq!(phone.bank(ALL_OUT + landing + 1_000).state, BankState::Over);
 }
+
+/// AWAY with the rods in, and all-out comes meanwhile: what is next is the weigh-in and END, not a cast.
+#[test]
+fn whoever_is_away_at_all_out_is_offered_no_cast() {
+    let mut phone = in_match();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    phone.tap(308 * MIN, &WOUND_IN).unwrap();
+    phone.tap(310 * MIN, &Action::Away).unwrap();
+    assert_eq!(phone.bank(312 * MIN).state, BankState::Away);
+    for restarted in [false, true] {
+        if restarted {
+            phone.open();
+        }
+        let bank = phone.bank(ALL_OUT + MIN);
+        assert_eq!(bank.advice.headline, "All out.");
+        assert_eq!(bank.advice.detail, "Weigh in under Match. END closes the session.");
+        assert_eq!((bank.state, bank.keys[0].key), (BankState::Over, Key::End));
+        let returned = bank.keys.iter().find(|key| key.key == Key::Away).unwrap();
+        assert_eq!(returned.label, "I'M BACK", "the break can still be ended");
+        let watch = phone.app().watch(&at(ALL_OUT + MIN));
+        assert!(watch.keys.iter().all(|key| key.key != Key::Cast), "{:?}", watch.keys);
+        assert_eq!(watch.next, None);
+    }
+}
+
+/// Once the bait is to come in, no minute is drawn until which it should be held, and no rod is to be recast first.
+#[test]
+fn after_all_out_the_strip_has_no_band_and_no_rod_is_due_first() {
+    let mut phone = with_rods(2);
+    phone.tap(2_000, &match_tap(MatchTap::Rule { rule: RuleTap::Begin })).unwrap();
+    for cast in 0..6 {
+        let splash = (20 + 20 * cast) * MIN;
+        phone.tap(splash, &CAST).unwrap();
+        phone.tap(splash + 8 * MIN, &BITE).unwrap();
+        phone.tap(splash + 9 * MIN, &LANDED).unwrap();
+    }
+    phone.tap(310 * MIN, &CAST).unwrap();
+    phone.tap(311 * MIN, &Action::Cast { rod: 2 }).unwrap();
+    let drawn = |phone: &mut Phone, ms| {
+        let bank = phone.bank(ms);
+        let strip = bank.strip;
+        let band = strip.hold_min.is_some() || strip.recast_min.is_some() || strip.window_min.is_some();
+        (band, bank.rods.iter().any(|rod| rod.first))
+    };
+    assert_eq!(drawn(&mut phone, 312 * MIN), (true, true));
+    assert_eq!(phone.bank(ALL_OUT + MIN).advice.headline, "All out: wind in.");
+    assert_eq!(drawn(&mut phone, ALL_OUT + MIN), (false, false));
+    phone.tap(ALL_OUT + 2 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(drawn(&mut phone, ALL_OUT + 3 * MIN), (false, false));
+    phone.tap(ALL_OUT + 4 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    assert_eq!(drawn(&mut phone, ALL_OUT + 5 * MIN), (false, false));
+}

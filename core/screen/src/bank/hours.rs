@@ -23,11 +23,15 @@ pub(super) fn is_over(input: &BankInput) -> bool {
     matches!(match_phase(input), Some(Phase::Over)) && is_all_in_after_all_out(input)
 }
 
+/// Whether all-out has come, so that every bait is to come in and none is to be left for any time.
+pub(super) fn is_after_all_out(input: &BankInput) -> bool {
+    input.session.is_some_and(|session| restwater_session::is_after_all_out(session, input.now))
+}
+
 /// Whether all-out has come and neither a bait nor a fish is in the water.
 pub(super) fn is_all_in_after_all_out(input: &BankInput) -> bool {
     let all_in = |session: &Session| still_out(session).is_none() && fish_is_on(session).is_none();
-    matches!(match_phase(input), Some(Phase::Landing { .. } | Phase::Over))
-        && input.session.is_some_and(all_in)
+    is_after_all_out(input) && input.session.is_some_and(all_in)
 }
 
 /// What there is to do outside the hours of a match, for a rod that is in or whose bait is out.
