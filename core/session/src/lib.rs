@@ -93,8 +93,8 @@ pub use section::{Standing, at_scales, is_after_all_out, is_weighed_in, standing
 pub use spots::{LeaveBySpots, baits_of_others, leave_by_spots, where_next};
 pub use summary::Summary;
 pub use swim_kept::SwimKept;
-pub use time_line::{Elapsed, Stamp, TimeLine};
-pub use timed::timed;
+pub use time_line::{Elapsed, Stamp, TimeLine, may_be_reset};
+pub use timed::{stamps_of, timed};
 pub use waits::{
     casts_by_telling, casts_ended, casts_that_tell, is_all_out, wait_end_ms, wait_of, wait_settings,
     waits_of, waits_of_cast,
