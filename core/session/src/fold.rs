@@ -1,6 +1,7 @@
 //! The fold: ops in, session out.
 
 use super::alternation_begun::begun;
+use super::at_the_water::Made;
 use super::cast::{Cast, CastEnd, EndCause};
 use super::ends::that_count;
 use super::mending::{self, Later};
@@ -54,6 +55,7 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
         }
     }
     folding.session.time_line = line;
+    folding.session.note_there(&folding.there);
     mending::apply(&mut folding.session, &folding.said_later);
     folding.settle_fish();
     folding.session
@@ -65,6 +67,8 @@ struct Folding {
     said_later: Later,
     /// When each rod was last used, after corrections.
     rod_last: Vec<Option<Stamp>>,
+    /// When something else was logged at the water.
+    there: Vec<Stamp>,
 }
 
 impl Folding {
@@ -100,14 +104,18 @@ impl Folding {
             next_time: Vec::new(),
             plan: None,
             doubts: Vec::new(),
+            there_until: None,
             last_timed: None,
         };
-        Self { session, said_later: Later::default(), rod_last: Vec::new() }
+        Self { session, said_later: Later::default(), rod_last: Vec::new(), there: Vec::new() }
     }
 
     fn take(&mut self, step: &Step) {
         self.said_later.note(step);
         self.session.note_local_time(step);
+        if Made::of(step.payload).is_there() {
+            self.there.push(step.at.clone());
+        }
         if step.at.shown.approx_s > 0 {
             self.doubt(step.op.id, DoubtKind::Approximate);
         }

@@ -17,6 +17,15 @@ const BACK_WITHIN_MIN: f64 = 1_440.0;
 /// How much longer the scales may take to come to the peg after a match. The project's own choice, no source.
 const WEIGHED_WITHIN_MIN: f64 = 120.0;
 
+impl Session {
+    /// Notes when something beside casts was last logged at the water, given all such entries.
+    pub(super) fn note_there(&mut self, all: &[Stamp]) {
+        let until_ms = self.ended.as_ref().map_or(i64::MAX, |ended| ended.at_ms);
+        let before = all.iter().filter(|at| at.at_ms <= until_ms);
+        self.there_until = before.max_by_key(|at| at.at_ms).cloned();
+    }
+}
+
 /// Marks such an END. A bait that was out until END has a doubt of its own.
 pub(super) fn mark_late_end(session: &mut Session) {
     let out_until_end =
@@ -71,8 +80,7 @@ fn end_of(session: &Session) -> Option<&LastTimed> {
     session.last_timed.as_ref().filter(|last| matches!(last.payload, Payload::SessionEnded))
 }
 
-/// When anything was last logged at the water before END, or the start if nothing was. Notes don't count, since many are
-/// written at home. A cast that END closed is not an entry of its own, and a cast with a bite does not end later because
+/// When anything was last logged at the water before END, or the start if nothing was. A cast that END closed is not an entry of its own, and a cast with a bite does not end later because
 /// of what is entered about the bite afterwards.
 pub fn last_before_end(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
@@ -83,19 +91,8 @@ pub fn last_before_end(session: &Session) -> Option<&Stamp> {
         let end = cast.end.as_ref().filter(|end| !with_end(end)).map(|end| &end.at);
         [Some(cast.last_logged()), cast.bite.as_ref().map(|(at, _)| at), end].into_iter().flatten()
     });
-    let breaks = session.breaks.iter().flat_map(|rest| [Some(&rest.from), rest.to.as_ref()]).flatten();
-    session
-        .started
-        .iter()
-        .chain(casts)
-        .chain(breaks)
-        .chain(session.fed.iter().map(|fed| &fed.at))
-        .chain(session.shown.iter().map(|shown| &shown.at))
-        .chain(session.neighbours.iter().map(|fish| &fish.at))
-        .chain(session.conditions.iter().map(|conditions| &conditions.at))
-        .chain(session.scales.iter().map(|scales| &scales.at))
-        .filter(|at| at.at_ms <= ended.at_ms)
-        .max_by_key(|at| at.at_ms)
+    let beside = session.there_until.as_ref();
+    casts.chain(&session.started).chain(beside).filter(|at| at.at_ms <= ended.at_ms).max_by_key(|at| at.at_ms)
 }
 
 #[cfg(test)]

@@ -18,6 +18,7 @@ pub struct UniFfiTag;
 mod allowed;
 mod alternation;
 mod alternation_begun;
+mod at_the_water;
 mod breaks;
 mod cast;
 mod catch;
