@@ -5,8 +5,8 @@ use super::figures::whole;
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
 use restwater_log::{EndSaid, Op, Payload, effective, sorted};
 use restwater_session::{
-    Cast, DoubtKind, EndCause, LastTimed, Session, Stamp, gap_before, last_before_end, rhythm, stamps_of,
-    timed, wait_end_ms,
+    Cast, DoubtKind, LastTimed, Session, Stamp, gap_before, last_before_end, rhythm, stamps_of, timed,
+    wait_end_ms,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
@@ -294,13 +294,7 @@ impl Rows<'_> {
 
 /// What ended a cast, in the form of a correction, or `None` if it was not seen.
 pub fn end_said(cast: &Cast) -> Option<EndSaid> {
-    match cast.end.as_ref()?.cause {
-        EndCause::Landed { .. } => Some(EndSaid::Landed),
-        EndCause::Lost => Some(EndSaid::Lost),
-        EndCause::Missed => Some(EndSaid::Missed),
-        EndCause::WoundIn | EndCause::SessionEnded => Some(EndSaid::WoundIn),
-        EndCause::OutcomeNotSeen | EndCause::EndNotSeen => None,
-    }
+    restwater_session::end_said(&cast.end.as_ref()?.cause)
 }
 
 /// Seconds from the splash to the bite or the end. If the end was not seen, it was at some time before the

@@ -3,6 +3,7 @@
 use super::alternation_begun::begun;
 use super::at_the_water::Made;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::end_corrected::Correction;
 use super::ends::that_count;
 use super::mending::{self, Later};
 use super::model::{Doubt, DoubtKind, LastTimed, Loss, Rod, RodState, Session};
@@ -10,7 +11,6 @@ use super::step::Step;
 use super::time_line::stamp_of;
 use super::{Stamp, TimeLine};
 use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
-use std::collections::HashMap;
 use uuid::Uuid;
 
 /// The most rods a session can have: a rod's number is one digit wherever it is written, and nobody fishes
@@ -31,24 +31,19 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
     let ordered = sorted(ops);
     let in_force = effective(&ordered);
     let (line, stamps) = TimeLine::of(&in_force);
-    let ends_said: HashMap<Uuid, &Op> = ordered
-        .iter()
-        .filter(|op| matches!(op.payload, Payload::CastEndSet { .. }))
-        .map(|op| (op.id, *op))
-        .collect();
     let mut folding = Folding::new(id);
     let tapped = that_count(&in_force, &stamps);
     for (entry, stamp) in &tapped {
-        let said = entry.said.end.and_then(|(_, _, op)| ends_said.get(&op));
-        let end_said = said.map(|op| (op.order(), line.place(op.device, &op.at)));
+        let ends = entry.said.ends.iter();
+        let ends = ends.filter_map(|op| Correction::of(op, line.place(op.device, &op.at)));
         folding.take(&Step {
             op: entry.op,
             at: stamp_of(entry, stamp, &tapped),
             tapped: (*stamp).clone(),
             payload: entry.payload,
             setup: entry.setup.as_ref(),
-            said: entry.said,
-            end_said,
+            confirmed: entry.said.confirmed,
+            ends: ends.collect(),
         });
         if last == Some(entry.op.id) {
             break;
