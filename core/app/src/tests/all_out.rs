@@ -337,3 +337,41 @@ fn after_all_out_the_strip_has_no_band_and_no_rod_is_due_first() {
     phone.tap(ALL_OUT + 4 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
     assert_eq!(drawn(&mut phone, ALL_OUT + 5 * MIN), (false, false));
 }
+
+/// The bait of the other rod is still out: nothing is to be cast with the one that is in, and END would leave that bait in the water.
+#[test]
+fn after_all_out_no_cast_is_offered_while_another_bait_is_to_be_wound_in() {
+    let mut phone = with_rods(2);
+    phone.tap(2_000, &match_tap(MatchTap::Rule { rule: RuleTap::Begin })).unwrap();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    phone.tap(301 * MIN, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(312 * MIN, &WOUND_IN).unwrap();
+    let casts = |phone: &mut Phone, ms| {
+        let lock = phone.app().watch(&at(ms)).keys.iter().any(|key| key.key == Key::Cast);
+        let bank = phone.bank(ms).keys[..2].iter().any(|key| key.key == Key::Cast);
+        (bank, lock)
+    };
+    assert_eq!(casts(&mut phone, 313 * MIN), (true, true));
+    assert_eq!(casts(&mut phone, ALL_OUT + MIN), (false, false));
+    let bank = phone.bank(ALL_OUT + MIN);
+    assert_eq!(bank.advice.headline, "All out: wind in rod 2.");
+    let solid = bank.keys.iter().any(|key| key.weight == restwater_screen::KeyWeight::Solid);
+    assert!(!solid, "END comes after the bait");
+    phone.tap(ALL_OUT + MIN, &Action::ChooseRod { rod: 2 }).unwrap();
+    assert_eq!(casts(&mut phone, ALL_OUT + 2 * MIN), (false, false), "it is to be wound in");
+    phone.tap(ALL_OUT + 3 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    assert_eq!(casts(&mut phone, ALL_OUT + 4 * MIN), (false, false));
+}
+
+/// Hooked before all-out and landed after it: its details can be entered, but the lock screen has no key that would cast again.
+#[test]
+fn the_lock_screen_offers_no_cast_for_a_fish_that_was_landed_after_all_out() {
+    let mut phone = in_match();
+    for (ms, action) in [(300 * MIN, CAST), (316 * MIN, BITE), (ALL_OUT + 2 * MIN, LANDED)] {
+        phone.tap(ms, &action).unwrap();
+    }
+    let now = ALL_OUT + 3 * MIN;
+    assert_eq!(phone.bank(now).state, BankState::Landed);
+    let keys: Vec<Key> = phone.app().watch(&at(now)).keys.iter().map(|key| key.key).collect();
+    assert_eq!(keys, [Key::Undo]);
+}
