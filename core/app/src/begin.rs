@@ -38,7 +38,7 @@ impl App {
         (self.feed, self.seen_at_aim) = (FeedState::default(), false);
         self.asking = Asking::default();
         self.mending = None;
-        self.plan_begun(at);
+        self.plan_used(at);
         Ok(self.begun())
     }
 

@@ -24,7 +24,7 @@ use uuid::Uuid;
 impl App {
     /// The Bench screen.
     pub(super) fn bench(&mut self, now: &Moment) -> Result<LeavesView, AppError> {
-        let plan = self.plan_now(now)?;
+        let plan = self.plan_on_page(now)?;
         let kit = self.kit()?;
         let mine = || self.sessions.days(&self.mine).filter(|day| day.mine);
         let all: Vec<HeightCast> = mine().flat_map(|day| heights(&day.gist.rows)).collect();

@@ -290,6 +290,7 @@ impl App {
         self.leave_fish();
         self.leave_feed();
         self.leave_swim();
+        self.leave_plan();
         String::new()
     }
 

@@ -9,7 +9,7 @@ use restwater_log::{Moment, MoveAt, Payload, PlanKey, PlanLine, PlanSpot, Rig, R
 use restwater_match_day::clock::{DAY_MS, HOUR_MS};
 use restwater_match_day::rules::same_name;
 use restwater_screen::{PlanInput, PlanTap};
-use restwater_session::{MOST_RODS, NotNow, Plan, Session, check, fold};
+use restwater_session::{MOST_RODS, NotNow, Plan, Session, Stamp, check, fold};
 use restwater_session::{RodBefore, entries_of_plan, mark_bearing};
 use restwater_store::Store;
 use serde::{Deserialize, Serialize};
@@ -19,7 +19,9 @@ use uuid::Uuid;
 const ASIDE: &str = "plan_aside_of";
 const PLANNED: &str = "plan_day";
 /// From this time of day on, a plan is written for tomorrow: the project's own choice, no source.
-const EVENING_MS: i64 = 12 * HOUR_MS;
+const EVENING_MS: i64 = 17 * HOUR_MS;
+/// For how long the page keeps the day that it shows while nobody looks at it. The project's own choice, no source.
+const PAGE_KEEPS_MS: i64 = HOUR_MS;
 /// How far ahead a day may be planned.
 const DAYS_AHEAD: i32 = 400;
 /// Nobody leaves a cast for longer, or moves later in a session, in minutes.
@@ -32,6 +34,24 @@ pub(super) struct PlanState {
     day: Option<i32>,
     /// The plan that was dropped before START.
     aside: Option<Aside>,
+    /// What the page shows: a line that is typed there is for that day, even if the evening begins before it is sent.
+    pub(super) shown: Option<DayShown>,
+}
+
+/// The day that the page with the plan shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub(super) struct DayShown {
+    day: i32,
+    /// When the page was drawn last, in local time.
+    at_ms: i64,
+}
+
+impl DayShown {
+    /// The day, unless it is over or the page was left alone for long.
+    fn still(self, now: &Moment) -> Option<i32> {
+        let since_ms = now.local_ms().saturating_sub(self.at_ms);
+        Some(self.day).filter(|day| *day >= day_of(now) && (0..PAGE_KEEPS_MS).contains(&since_ms))
+    }
 }
 
 /// A plan that is not for today's session.
@@ -64,7 +84,7 @@ pub(super) struct PlanNow {
 
 impl PlanState {
     pub(super) fn load(store: &Store) -> Result<Self, AppError> {
-        Ok(Self { day: settings::read(store, PLANNED)?, aside: settings::read(store, ASIDE)? })
+        Ok(Self { day: settings::read(store, PLANNED)?, aside: settings::read(store, ASIDE)?, shown: None })
     }
 }
 
@@ -83,6 +103,18 @@ impl App {
         let aside = self.plan.aside.is_some_and(|aside| aside.is_of(nearest, today));
         let last = self.session().cloned().unwrap_or_else(|| fold(Uuid::nil(), &[]));
         Ok(PlanNow { day, today, plan: plans.get(&day).cloned(), nearest, aside, last })
+    }
+
+    /// The plan for its page, which shows the same day from now on until it is left.
+    pub(super) fn plan_on_page(&mut self, now: &Moment) -> Result<PlanNow, AppError> {
+        let plan = self.plan_now(now)?;
+        self.plan.shown = Some(DayShown { day: plan.day, at_ms: now.local_ms() });
+        Ok(plan)
+    }
+
+    /// The page with the plan is left.
+    pub(super) fn leave_plan(&mut self) {
+        self.plan.shown = None;
     }
 
     /// The plan as the Bench shows it.
@@ -143,8 +175,9 @@ impl App {
         Ok(notice)
     }
 
-    /// A session has begun: its day needs no more planning.
-    pub(super) fn plan_begun(&mut self, at: &Moment) {
+    /// A session has begun or ended: its day needs no more planning.
+    pub(super) fn plan_used(&mut self, at: &Moment) {
+        self.leave_plan();
         self.plan_day_is(self.plan.day.filter(|day| *day > day_of(at)));
     }
 
@@ -204,14 +237,20 @@ impl App {
             .map_or_else(|| day_of(now), |at| day_of(&at.shown))
     }
 
-    /// The day that was chosen, unless it is over; otherwise today, or in the evening tomorrow, unless a session is still
-    /// running.
+    /// The day that was chosen, unless it is over, or the one that the page shows; otherwise today, or tomorrow if it is evening or
+    /// a session of today has ended, unless one is still running.
     pub(super) fn planned_day(&self, now: &Moment) -> i32 {
-        let open = self.session().is_some_and(Session::is_open);
-        let evening = !open && now.local_ms().rem_euclid(DAY_MS) >= EVENING_MS;
         let today = day_of(now);
         let chosen = self.plan.day.filter(|day| *day >= today);
-        chosen.unwrap_or_else(|| today.saturating_add(i32::from(evening)))
+        let shown = || self.plan.shown.and_then(|shown| shown.still(now));
+        chosen.or_else(shown).unwrap_or_else(|| {
+            let evening = now.local_ms().rem_euclid(DAY_MS) >= EVENING_MS;
+            let of_today = |at: &Stamp| day_of(&at.shown) == today;
+            let tomorrow = self.session().map_or(evening, |session| {
+                !session.is_open() && (evening || session.started.as_ref().is_some_and(of_today))
+            });
+            today.saturating_add(i32::from(tomorrow))
+        })
     }
 
     pub(super) fn plans(&mut self) -> Result<BTreeMap<i32, Plan>, AppError> {

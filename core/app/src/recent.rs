@@ -1,7 +1,7 @@
 //! The sessions in memory: this phone's latest, and older ones as far as undo has gone back.
 
 use restwater_log::{Began, Entry, History, Op, OpOrder, history, is_kit, kit_of, sorted};
-use restwater_session::{Session, fold};
+use restwater_session::{Session, fold, may_be_reset};
 use restwater_store::{Store, StoreError};
 use std::borrow::Cow;
 use std::collections::HashSet;
@@ -112,6 +112,28 @@ impl Recent {
         self.all_ops().find(|o| o.id == op).map(|o| o.session)
     }
 
+    /// The steps of undo and redo, with the times that the screens show.
+    fn read_history(&self) -> History {
+        let mut history = history(&sorted(self.all_ops()), self.device);
+        let redo = history.redo.iter_mut().map(|(entry, _)| entry);
+        history.undo.iter_mut().chain(redo).for_each(|entry| self.put_right(entry));
+        history
+    }
+
+    /// Puts the time of an entry right if the clock may have been reset when it was tapped.
+    fn put_right(&self, entry: &mut Entry) {
+        let is_it = |op: &&Op| op.at.wall_ms == entry.wall_ms && entry.ops.contains(&op.id);
+        let tapped = || {
+            let found = self.loaded.iter().find_map(|l| Some((l, l.ops.iter().find(is_it)?)));
+            found.map(|(loaded, op)| loaded.session.time_line.tapped(op))
+        };
+        if may_be_reset(entry.wall_ms, entry.hlc)
+            && let Some(at) = tapped()
+        {
+            entry.wall_ms = at.shown.wall_ms;
+        }
+    }
+
     fn all_ops(&self) -> impl Iterator<Item = &Op> {
         self.loaded.iter().flat_map(|l| &l.ops).chain(self.kits.iter().flat_map(|(_, ops)| ops))
     }
@@ -154,7 +176,7 @@ impl Recent {
     /// Goes back until there is a session to show (or no older one), and until no entry on disk can be newer
     /// than the next step of undo. An error leaves memory unchanged.
     pub(super) fn settle(&mut self, store: &Store) -> Result<(), StoreError> {
-        self.history = history(&sorted(self.all_ops()), self.device);
+        self.history = self.read_history();
         let mut more = false;
         while self.current().is_none() {
             let Some(row) = store.session_of_before(self.device, self.own_from)? else { break };
@@ -163,7 +185,7 @@ impl Recent {
         }
         loop {
             if more {
-                self.history = history(&sorted(self.all_ops()), self.device);
+                self.history = self.read_history();
             }
             let last = self.history.undo.last().map(|entry| entry.hlc);
             more = false;

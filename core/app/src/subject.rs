@@ -5,6 +5,7 @@ use super::book::BookChoices;
 use super::feed::FeedState;
 use super::files::FilesState;
 use super::match_day::scales_of;
+use super::plan::DayShown;
 use super::swim_typed::Typed;
 use super::{App, AppError, Which};
 use restwater_log::Moment;
@@ -48,6 +49,9 @@ struct Subject {
     casts: (CastFilter, Option<u32>),
     #[serde(default)]
     files: FilesState,
+    /// The day that the page with the plan shows.
+    #[serde(default)]
+    plans_for: Option<DayShown>,
 }
 
 impl App {
@@ -71,6 +75,7 @@ impl App {
             book: self.book.chosen.clone(),
             casts: self.learning.casts_chosen(),
             files: self.files,
+            plans_for: self.plan.shown,
         };
         super::settings::text_of(&subject)
     }
@@ -112,6 +117,7 @@ impl App {
         self.match_day.put_back(on_scales, digits.map(|digits| TypedWeight::again(match_scales, &digits)));
         (self.bench, self.files) = (subject.bench, subject.files);
         self.book.chosen = subject.book;
+        self.plan.shown = subject.plans_for;
         self.learning.choose_casts(subject.session, subject.casts);
         Ok(true)
     }

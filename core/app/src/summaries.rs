@@ -7,7 +7,7 @@ use restwater_store::{SessionRow, SnapshotRow, Store, StoreError};
 use uuid::Uuid;
 
 /// Changes when [`Summary`] does, or what the fold makes of a day, so that older ones are made again.
-pub(super) const SUMMARY_VERSION: u32 = 16;
+pub(super) const SUMMARY_VERSION: u32 = 17;
 
 /// What a snapshot of this version contains, with which the check of the log compares it.
 pub(super) fn snapshot_body(id: Uuid, ops: &[Op], version: u32) -> Option<Vec<u8>> {

@@ -55,6 +55,7 @@ mod spots_elsewhere;
 mod spots_kept;
 mod spots_now;
 mod taken_back;
+mod times_put_right;
 mod two_phones;
 mod undone_twice;
 mod waits_spot;

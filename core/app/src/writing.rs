@@ -30,9 +30,13 @@ impl App {
             return self.begin(setup, matches!(action, Action::StartSession { setup: None }), at);
         }
         let kind = payload.kind().to_owned();
+        let ends = matches!(payload, Payload::SessionEnded);
         let session = self.session().map(|s| s.id);
         let session = session.unwrap_or_else(|| self.journal.new_id(at));
         self.write(session, payload, None, at)?;
+        if ends {
+            self.plan_used(at);
+        }
         Ok(self.say_what("notice-logged", &kind))
     }
 

@@ -2,7 +2,7 @@
 //! into account.
 
 use super::setup_amended::Amended;
-use super::{EndSaid, Moment, Op, OpOrder, Payload, SessionSetup};
+use super::{Moment, Op, OpOrder, Payload, SessionSetup};
 use std::borrow::Cow;
 use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
@@ -19,14 +19,14 @@ pub struct Effective<'a> {
     /// The set-up of a START that was corrected: what each correction changed.
     pub setup: Option<SessionSetup>,
     /// What else was entered about it afterwards: how the cast ended, or that the entry is right.
-    pub said: Said,
+    pub said: Said<'a>,
 }
 
 /// What was entered about an entry afterwards.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Said {
-    /// How the cast ended, the seconds from its splash, and the op that logged it.
-    pub end: Option<(EndSaid, Option<u32>, Uuid)>,
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Said<'a> {
+    /// The ops that say how the cast ended, in the order of the log.
+    pub ends: Vec<&'a Op>,
     /// Where in the log the entry was confirmed to be right, for the last time.
     pub confirmed: Option<OpOrder>,
 }
@@ -56,9 +56,7 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
             Payload::TimeSet { back_s } => {
                 times.insert(target, back_s);
             }
-            Payload::CastEndSet { end, after_s } => {
-                said.entry(target).or_default().end = Some((end, after_s, op.id));
-            }
+            Payload::CastEndSet { .. } => said.entry(target).or_default().ends.push(op),
             Payload::Confirmed => said.entry(target).or_default().confirmed = Some(op.order()),
             _ => {
                 if let Payload::SessionStarted(setup) = &op.payload
@@ -77,7 +75,7 @@ pub fn effective<'a>(ordered: &[&'a Op]) -> Vec<Effective<'a>> {
             at: times.get(&op.id).map_or(Cow::Borrowed(&op.at), |&back_s| Cow::Owned(op.at.set_back(back_s))),
             payload: payloads.get(&(op.id, op.payload.kind())).copied().unwrap_or(&op.payload),
             setup: setups.remove(&op.id).map(Amended::into_setup),
-            said: said.get(&op.id).copied().unwrap_or_default(),
+            said: said.remove(&op.id).unwrap_or_default(),
         })
         .collect()
 }
@@ -108,6 +106,7 @@ pub fn voided(ordered: &[&Op]) -> HashSet<Uuid> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::EndSaid;
     use crate::testing::{amending, cast, id, op, undone};
 
     fn in_force(ops: &[Op]) -> Vec<Effective<'_>> {
@@ -154,7 +153,7 @@ mod tests {
         let confirmed = Some(late.order());
         let ops = [cast(1), ended, cast(3), early, late];
         let found = in_force(&ops);
-        assert_eq!(found[0].said, Said { end: Some((EndSaid::Lost, Some(90), id(2))), confirmed });
+        assert_eq!(found[0].said, Said { ends: vec![&ops[1]], confirmed });
         assert_eq!(found[1].said, Said::default());
     }
 

@@ -5,12 +5,12 @@ use super::figures::whole;
 use super::{Action, Arg, Choice, ChoiceRow, MendTap, Wording, clock, kind_words};
 use restwater_log::{EndSaid, Op, Payload, effective, sorted};
 use restwater_session::{
-    Cast, DoubtKind, EndCause, LastTimed, Session, Stamp, gap_before, last_before_end, rhythm, timed,
+    Cast, DoubtKind, LastTimed, Session, Stamp, gap_before, last_before_end, rhythm, stamps_of, timed,
     wait_end_ms,
 };
 use restwater_waits::{BITE_EXTRA_GUESS_MIN, TURN_ROUND_GUESS_MIN};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
 
 /// Minutes to choose from for a wait.
@@ -115,12 +115,13 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
     }
     let ordered = sorted(ops);
     let in_force = effective(&ordered);
+    let stamps = stamps_of(ops);
     let mut lines: Vec<(i64, MendLine)> = in_force
         .iter()
         .filter_map(|step| {
             let why = why.remove(&step.op.id)?.join(" ");
-            let said = session.time_line.place(step.op.device, &step.at);
-            let (op, at) = (step.op.id, happened(session, step.op.id).unwrap_or(&said));
+            let op = step.op.id;
+            let at = happened(session, &stamps, op)?;
             let open = Action::OpenDoubt { op: Some(op) };
             let (spoken, key_spoken) = (String::new(), String::new());
             let what = of_its_cast(words, session, op, what(words, step.payload, at));
@@ -132,8 +133,9 @@ fn lines(words: &Wording, session: &Session, ops: &[Op]) -> Vec<MendLine> {
 }
 
 /// When an entry happened. A cast happened at its splash, even if it was added later.
-fn happened(session: &Session, op: Uuid) -> Option<&Stamp> {
-    session.casts.iter().find(|cast| cast.op == op).map(|cast| &cast.start)
+fn happened<'a>(session: &'a Session, stamps: &'a HashMap<Uuid, Stamp>, op: Uuid) -> Option<&'a Stamp> {
+    let cast = session.casts.iter().find(|cast| cast.op == op);
+    cast.map(|cast| &cast.start).or_else(|| stamps.get(&op))
 }
 
 fn what(words: &Wording, payload: &Payload, at: &Stamp) -> String {
@@ -204,8 +206,8 @@ fn open(input: &MendInput, session: &Session, op: Uuid) -> Option<MendOpen> {
         let last = last_before_end(session).filter(|_| matches!(step.payload, Payload::SessionEnded));
         rows.extend(make.back(u32::try_from(back).unwrap_or(0), entry.as_ref(), last));
     }
-    let said = session.time_line.place(step.op.device, &step.at);
-    let at = cast.map_or(&said, |cast| &cast.start);
+    let stamps = stamps_of(input.ops);
+    let at = happened(session, &stamps, op)?;
     let why = if why.is_empty() { words.say("mend-settled") } else { why.join(" ") };
     let back = Action::OpenDoubt { op: None };
     let what = of_its_cast(words, session, op, what(words, step.payload, at));
@@ -292,13 +294,7 @@ impl Rows<'_> {
 
 /// What ended a cast, in the form of a correction, or `None` if it was not seen.
 pub fn end_said(cast: &Cast) -> Option<EndSaid> {
-    match cast.end.as_ref()?.cause {
-        EndCause::Landed { .. } => Some(EndSaid::Landed),
-        EndCause::Lost => Some(EndSaid::Lost),
-        EndCause::Missed => Some(EndSaid::Missed),
-        EndCause::WoundIn | EndCause::SessionEnded => Some(EndSaid::WoundIn),
-        EndCause::OutcomeNotSeen | EndCause::EndNotSeen => None,
-    }
+    restwater_session::end_said(&cast.end.as_ref()?.cause)
 }
 
 /// Seconds from the splash to the bite or the end. If the end was not seen, it was at some time before the

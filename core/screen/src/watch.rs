@@ -9,7 +9,7 @@ use super::{
     RodView, Wording,
 };
 use restwater_log::{RodNumber, WeightUnit};
-use restwater_session::{Session, Stamp, after_the_fish, is_all_out, running_wait_ms};
+use restwater_session::{Session, Stamp, after_the_fish, is_after_all_out, is_all_out, running_wait_ms};
 use serde::{Deserialize, Serialize};
 
 /// A key on the lock screen.
@@ -123,7 +123,7 @@ pub fn watch_view(input: &WatchInput) -> WatchView {
     }
 }
 
-/// The most common keys in this state, in the order of the pad.
+/// The most common keys in this state, in the order of the pad. After all-out none casts: nobody looks at what it says.
 fn keys(input: &WatchInput) -> Vec<WatchKey> {
     let wanted: &[Key] = match input.bank.state {
         BankState::NoSession => &[],
@@ -133,8 +133,10 @@ fn keys(input: &WatchInput) -> Vec<WatchKey> {
         BankState::Out => &[Key::Bite, Key::WoundIn, Key::Cast],
         BankState::FishOn => &[Key::Landed, Key::Lost, Key::Missed],
     };
+    let all_out = input.session.is_some_and(|session| is_after_all_out(session, input.now));
     let key = |wanted: &Key| {
-        let view = input.bank.keys.iter().find(|view| view.key == *wanted && view.enabled)?;
+        let offered = |view: &&KeyView| view.key == *wanted && view.enabled;
+        let view = input.bank.keys.iter().find(offered).filter(|view| !(all_out && view.key == Key::Cast))?;
         Some(WatchKey { key: view.key, label: view.label.clone(), action: view.tap.action()?.clone() })
     };
     wanted.iter().filter_map(key).collect()
@@ -192,7 +194,7 @@ fn alarms(input: &WatchInput) -> Vec<WatchAlarm> {
         let left_ms = (minute * 60_000.0) as i64 - waited_ms;
         let at_ms = after_the_fish(session, input.now.at_ms.saturating_add(left_ms))?;
         // In a match the bait comes in at all-out.
-        if is_all_out(session, cast, input.now.at_ms.max(at_ms)) {
+        if is_all_out(session, cast, input.now.at_ms.max(at_ms), Some(input.now)) {
             return None;
         }
         let keys = vec![

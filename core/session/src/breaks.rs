@@ -58,7 +58,7 @@ impl Session {
         if let Some(day) = &self.match_day {
             let first = self.casts.iter().map(|cast| cast.start.at_ms).min();
             let last = self.casts.iter().filter_map(|cast| wait_end_ms(self, cast)).max();
-            let (all_in, all_out) = day.on_line_ms();
+            let (all_in, all_out) = day.on_line_ms(Some(until));
             from_ms = from_ms.max(first.map_or(all_in, |first| first.min(all_in)));
             to_ms = to_ms.min(last.map_or(all_out, |last| last.max(all_out)));
         }

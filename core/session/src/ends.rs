@@ -1,6 +1,7 @@
 //! Which END counts when more than one phone of the angler has tapped END.
 
 use super::Stamp;
+use super::at_the_water::Made;
 use super::time_line::set_back_ms;
 use restwater_log::{Effective, Payload};
 use uuid::Uuid;
@@ -15,8 +16,8 @@ pub(super) fn that_count<'a>(
 }
 
 /// The ENDs that don't count. A session belongs to the phone that began it, which alone says when it ended. Another phone, from
-/// which the day is ended in the Book, is believed only as long as the own phone neither ended it nor logged anything at the
-/// water afterwards; of several such ENDs the first one counts. A break that is entered later counts as made at the time to which it
+/// which the day is ended in the Book, is believed only as long as the own phone neither ended it nor logged anything afterwards
+/// that is logged in an open session; of several such ENDs the first one counts. A break that is entered later counts as made at the time to which it
 /// was set back. `entries` are those in force, in the order of the log.
 fn overruled(entries: &[Effective], stamps: &[Stamp]) -> Vec<Uuid> {
     let is_end = |entry: &Effective| matches!(entry.payload, Payload::SessionEnded);
@@ -30,7 +31,7 @@ fn overruled(entries: &[Effective], stamps: &[Stamp]) -> Vec<Uuid> {
     let goes_on = |place: usize, end_ms: i64| {
         placed()
             .skip(place)
-            .any(|one| is_own(one.0) && is_at_the_water(one.0.payload) && at_ms(one) >= end_ms)
+            .any(|one| is_own(one.0) && Made::of(one.0.payload).keeps_open() && at_ms(one) >= end_ms)
     };
     let mut believed = false;
     let mut counts = |place: usize, end_ms: i64| {
@@ -40,26 +41,6 @@ fn overruled(entries: &[Effective], stamps: &[Stamp]) -> Vec<Uuid> {
     };
     let others = placed().enumerate().filter(|(_, (entry, _))| is_end(entry) && !is_own(entry));
     others.filter_map(|(place, end)| (!counts(place, at_ms(end))).then_some(end.0.op.id)).collect()
-}
-
-/// Whether an entry is made while fishing. Notes and corrections may be written at home, after END.
-fn is_at_the_water(payload: &Payload) -> bool {
-    match payload {
-        Payload::CastAdded { .. } => false,
-        Payload::Away
-        | Payload::Returned
-        | Payload::Fed(_)
-        | Payload::FishShown { .. }
-        | Payload::NeighbourCaught { .. }
-        | Payload::KeptBack { .. }
-        | Payload::Released { .. }
-        | Payload::ConditionsSet(_)
-        | Payload::MatchSet(_)
-        | Payload::MatchOff
-        | Payload::AlternationStarted { .. }
-        | Payload::AlternationEnded => true,
-        other => other.rod().is_some(),
-    }
 }
 
 #[cfg(test)]

@@ -1,7 +1,9 @@
 //! The fold: ops in, session out.
 
 use super::alternation_begun::begun;
+use super::at_the_water::Made;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::end_corrected::Correction;
 use super::ends::that_count;
 use super::mending::{self, Later};
 use super::model::{Doubt, DoubtKind, LastTimed, Loss, Rod, RodState, Session};
@@ -9,7 +11,6 @@ use super::step::Step;
 use super::time_line::stamp_of;
 use super::{Stamp, TimeLine};
 use restwater_log::{Op, Payload, RodNumber, SessionSetup, SwimSetup, effective, sorted};
-use std::collections::HashMap;
 use uuid::Uuid;
 
 /// The most rods a session can have: a rod's number is one digit wherever it is written, and nobody fishes
@@ -30,30 +31,26 @@ fn folded(id: Uuid, ops: &[Op], last: Option<Uuid>) -> Session {
     let ordered = sorted(ops);
     let in_force = effective(&ordered);
     let (line, stamps) = TimeLine::of(&in_force);
-    let ends_said: HashMap<Uuid, &Op> = ordered
-        .iter()
-        .filter(|op| matches!(op.payload, Payload::CastEndSet { .. }))
-        .map(|op| (op.id, *op))
-        .collect();
     let mut folding = Folding::new(id);
     let tapped = that_count(&in_force, &stamps);
     for (entry, stamp) in &tapped {
-        let said = entry.said.end.and_then(|(_, _, op)| ends_said.get(&op));
-        let end_said = said.map(|op| (op.order(), line.place(op.device, &op.at)));
+        let ends = entry.said.ends.iter();
+        let ends = ends.filter_map(|op| Correction::of(op, line.place(op.device, &op.at)));
         folding.take(&Step {
             op: entry.op,
             at: stamp_of(entry, stamp, &tapped),
             tapped: (*stamp).clone(),
             payload: entry.payload,
             setup: entry.setup.as_ref(),
-            said: entry.said,
-            end_said,
+            confirmed: entry.said.confirmed,
+            ends: ends.collect(),
         });
         if last == Some(entry.op.id) {
             break;
         }
     }
     folding.session.time_line = line;
+    folding.session.note_there(&folding.there);
     mending::apply(&mut folding.session, &folding.said_later);
     folding.settle_fish();
     folding.session
@@ -65,6 +62,8 @@ struct Folding {
     said_later: Later,
     /// When each rod was last used, after corrections.
     rod_last: Vec<Option<Stamp>>,
+    /// When something else was logged at the water.
+    there: Vec<Stamp>,
 }
 
 impl Folding {
@@ -100,14 +99,18 @@ impl Folding {
             next_time: Vec::new(),
             plan: None,
             doubts: Vec::new(),
+            there_until: None,
             last_timed: None,
         };
-        Self { session, said_later: Later::default(), rod_last: Vec::new() }
+        Self { session, said_later: Later::default(), rod_last: Vec::new(), there: Vec::new() }
     }
 
     fn take(&mut self, step: &Step) {
         self.said_later.note(step);
         self.session.note_local_time(step);
+        if Made::of(step.payload).is_there() {
+            self.there.push(step.at.clone());
+        }
         if step.at.shown.approx_s > 0 {
             self.doubt(step.op.id, DoubtKind::Approximate);
         }

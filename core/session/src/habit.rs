@@ -26,7 +26,7 @@ pub struct HabitBeforeBites {
 fn by_choice(session: &Session) -> impl Iterator<Item = (Wait, bool)> {
     let chosen = |cast: &Cast| {
         let wound_in = cast.end.as_ref().filter(|end| end.cause == EndCause::WoundIn);
-        wound_in.is_some_and(|end| !is_all_out(session, cast, end.at.at_ms))
+        wound_in.is_some_and(|end| !is_all_out(session, cast, end.at.at_ms, None))
     };
     let casts = session.casts.iter().filter_map(move |cast| Some((wait_of(session, cast)?, chosen(cast))));
     casts.filter(|(wait, _)| wait.minutes() > 0.0)

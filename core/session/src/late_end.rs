@@ -11,8 +11,20 @@ const PACKED_UP_WITHIN_MIN: f64 = 90.0;
 /// With every rod in for longer than this, a session of an earlier day is over: a night's sleep takes less. The project's own
 /// choice, no source.
 const SLEPT_WITHIN_MIN: f64 = 600.0;
+/// A break that has lasted longer than this was forgotten with the session: whoever means to come back does so within a day. The
+/// project's own choice, no source.
+const BACK_WITHIN_MIN: f64 = 1_440.0;
 /// How much longer the scales may take to come to the peg after a match. The project's own choice, no source.
 const WEIGHED_WITHIN_MIN: f64 = 120.0;
+
+impl Session {
+    /// Notes when something beside casts was last logged at the water, given all such entries.
+    pub(super) fn note_there(&mut self, all: &[Stamp]) {
+        let until_ms = self.ended.as_ref().map_or(i64::MAX, |ended| ended.at_ms);
+        let before = all.iter().filter(|at| at.at_ms <= until_ms);
+        self.there_until = before.max_by_key(|at| at.at_ms).cloned();
+    }
+}
 
 /// Marks such an END. A bait that was out until END has a doubt of its own.
 pub(super) fn mark_late_end(session: &mut Session) {
@@ -28,8 +40,12 @@ pub(super) fn mark_late_end(session: &mut Session) {
     }
 }
 
-/// Whether every rod has been in for longer than a night's sleep takes, since its last cast or since the start.
-pub fn rods_in_overnight(session: &Session, now: &Stamp) -> bool {
+/// Whether every rod has been in for longer than a night's sleep takes, since its last cast or since the start; during a break,
+/// whether that has lasted for longer than any does.
+pub fn in_overnight(session: &Session, now: &Stamp) -> bool {
+    if let Some(rest) = session.away() {
+        return now.is_long_after(&rest.from, BACK_WITHIN_MIN);
+    }
     let in_since = |rod: &Rod| match &rod.state {
         RodState::Ready { since } => since.clone().or_else(|| session.started.clone()),
         _ => None,
@@ -41,7 +57,7 @@ pub fn rods_in_overnight(session: &Session, now: &Stamp) -> bool {
 /// The last entry before END, if END came too long after it to be packing up, and in a match too long after all-out.
 fn long_after_the_last<'a>(session: &'a Session, ended: &Stamp) -> Option<&'a Stamp> {
     let since_all_out = |day: &MatchDay| {
-        let (_, all_out_ms) = day.on_line_ms();
+        let (_, all_out_ms) = day.on_line_ms(Some(ended));
         ended.at_ms.saturating_sub(all_out_ms) as f64 / 60_000.0 > PACKED_UP_WITHIN_MIN + WEIGHED_WITHIN_MIN
     };
     last_before_end(session).filter(|last| {
@@ -64,8 +80,7 @@ fn end_of(session: &Session) -> Option<&LastTimed> {
     session.last_timed.as_ref().filter(|last| matches!(last.payload, Payload::SessionEnded))
 }
 
-/// When anything was last logged at the water before END, or the start if nothing was. Notes don't count, since many are
-/// written at home. A cast that END closed is not an entry of its own, and a cast with a bite does not end later because
+/// When anything was last logged at the water before END, or the start if nothing was. A cast that END closed is not an entry of its own, and a cast with a bite does not end later because
 /// of what is entered about the bite afterwards.
 pub fn last_before_end(session: &Session) -> Option<&Stamp> {
     let ended = session.ended.as_ref()?;
@@ -76,19 +91,8 @@ pub fn last_before_end(session: &Session) -> Option<&Stamp> {
         let end = cast.end.as_ref().filter(|end| !with_end(end)).map(|end| &end.at);
         [Some(cast.last_logged()), cast.bite.as_ref().map(|(at, _)| at), end].into_iter().flatten()
     });
-    let breaks = session.breaks.iter().flat_map(|rest| [Some(&rest.from), rest.to.as_ref()]).flatten();
-    session
-        .started
-        .iter()
-        .chain(casts)
-        .chain(breaks)
-        .chain(session.fed.iter().map(|fed| &fed.at))
-        .chain(session.shown.iter().map(|shown| &shown.at))
-        .chain(session.neighbours.iter().map(|fish| &fish.at))
-        .chain(session.conditions.iter().map(|conditions| &conditions.at))
-        .chain(session.scales.iter().map(|scales| &scales.at))
-        .filter(|at| at.at_ms <= ended.at_ms)
-        .max_by_key(|at| at.at_ms)
+    let beside = session.there_until.as_ref();
+    casts.chain(&session.started).chain(beside).filter(|at| at.at_ms <= ended.at_ms).max_by_key(|at| at.at_ms)
 }
 
 #[cfg(test)]

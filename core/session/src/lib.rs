@@ -18,9 +18,11 @@ pub struct UniFfiTag;
 mod allowed;
 mod alternation;
 mod alternation_begun;
+mod at_the_water;
 mod breaks;
 mod cast;
 mod catch;
+mod end_corrected;
 mod ends;
 mod fed;
 mod feed;
@@ -64,13 +66,14 @@ pub use allowed::{NotNow, check};
 pub use alternation::Alternation;
 pub use cast::{Cast, CastEnd, EndCause};
 pub use catch::{CaughtFish, catch, classes_used};
+pub use end_corrected::end_said;
 pub use fed::{Fed, Feeding, FishShown, NeighbourFish, feed_mg};
 pub use feed::{FedHere, fed_by, point_of};
 pub use feed_before::{FED_WITHIN_MIN, FeedBand, in_fed_water, is_fed, waits_by_feed};
 pub use fish_on::{after_the_fish, fish_is_on};
 pub use fold::{MOST_RODS, fold};
 pub use habit::{HabitBeforeBites, habit_before_bites, habit_of};
-pub use late_end::{last_before_end, rods_in_overnight};
+pub use late_end::{in_overnight, last_before_end};
 pub use logged::{Logged, factor_logged};
 pub use match_record::{MatchDay, NetScales, OtherNet, SaidFish, Section};
 pub use match_setup::{ClassGuess, MatchSetup};
@@ -93,8 +96,8 @@ pub use section::{Standing, at_scales, is_after_all_out, is_weighed_in, standing
 pub use spots::{LeaveBySpots, baits_of_others, leave_by_spots, where_next};
 pub use summary::Summary;
 pub use swim_kept::SwimKept;
-pub use time_line::{Elapsed, Stamp, TimeLine};
-pub use timed::timed;
+pub use time_line::{Elapsed, Stamp, TimeLine, may_be_reset};
+pub use timed::{stamps_of, timed};
 pub use waits::{
     casts_by_telling, casts_ended, casts_that_tell, is_all_out, wait_end_ms, wait_of, wait_settings,
     waits_of, waits_of_cast,

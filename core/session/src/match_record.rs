@@ -97,9 +97,9 @@ impl MatchDay {
         self.signals_ms(Some(now)).1
     }
 
-    /// All-in and all-out on the time line, judged by the entries.
-    pub(super) fn on_line_ms(&self) -> (i64, i64) {
-        let (all_in, all_out) = self.signals_ms(None);
+    /// All-in and all-out on the time line, for what runs at `now`; without it, judged by the entries alone.
+    pub(super) fn on_line_ms(&self, now: Option<&Stamp>) -> (i64, i64) {
+        let (all_in, all_out) = self.signals_ms(now);
         (self.line_ms(all_in), self.line_ms(all_out))
     }
 

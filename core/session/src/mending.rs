@@ -3,6 +3,7 @@
 
 use super::Stamp;
 use super::cast::{Cast, CastEnd, EndCause};
+use super::end_corrected::{Correction, in_one};
 use super::late_end::mark_late_end;
 use super::model::{Doubt, DoubtKind, RodState, Session};
 use super::rhythm::median;
@@ -32,13 +33,10 @@ pub(super) struct Later {
     closed: HashMap<Uuid, OpOrder>,
 }
 
+/// The corrections of the end of a cast.
 struct Remembered {
     cast: Uuid,
-    end: EndSaid,
-    after_s: Option<u32>,
-    op: Uuid,
-    /// Where in the log it was entered, and when: the end must be before that.
-    entered: Option<(OpOrder, Stamp)>,
+    said: Vec<Correction>,
 }
 
 struct Added {
@@ -54,11 +52,10 @@ impl Later {
         if let Payload::CastAdded { after, lag_s, wait_s, end } = *step.payload {
             self.added.push(Added { op: step.op.id, after, lag_s, wait_s, end });
         }
-        if let Some((end, after_s, op)) = step.said.end {
-            let entered = step.end_said.clone();
-            self.ends.push(Remembered { cast: step.op.id, end, after_s, op, entered });
+        if !step.ends.is_empty() {
+            self.ends.push(Remembered { cast: step.op.id, said: step.ends.clone() });
         }
-        if let Some(order) = step.said.confirmed {
+        if let Some(order) = step.confirmed {
             self.confirmed.insert(step.op.id, order);
         }
     }
@@ -73,12 +70,13 @@ impl Later {
         self.closed.get(&cast).is_some_and(|closed| said < *closed)
     }
 
-    /// The corrected ends. A correction of an end that was undone since is not about the end that came later.
-    fn ends(&self) -> impl Iterator<Item = &Remembered> {
-        let outdated = |said: &&Remembered| {
-            said.entered.as_ref().is_some_and(|(order, _)| self.closed_since(said.cast, *order))
-        };
-        self.ends.iter().filter(move |said| !outdated(said))
+    /// Applies the corrected ends of the casts of which `is_it` is true. A correction of an end that was undone since is not about
+    /// the end that came later.
+    fn remember(&self, session: &mut Session, is_it: impl Fn(Uuid) -> bool) {
+        for Remembered { cast, said } in self.ends.iter().filter(|said| is_it(said.cast)) {
+            let holds = said.iter().filter(|said| !self.closed_since(*cast, said.order));
+            remember(session, *cast, holds);
+        }
     }
 
     /// Whether an entry was confirmed to be right.
@@ -101,12 +99,10 @@ impl Later {
 pub(super) fn apply(session: &mut Session, later: &Later) {
     note_latest(session);
     // A forgotten cast is placed relative to the end of the previous cast, so that end has to be known first.
-    for said in later.ends() {
-        remember(session, said);
-    }
+    later.remember(session, |_| true);
     for added in &later.added {
         add(session, added);
-        later.ends().filter(|said| said.cast == added.op).for_each(|said| remember(session, said));
+        later.remember(session, |cast| cast == added.op);
     }
     mark_gaps(session);
     mark_still_out(session);
@@ -204,10 +200,11 @@ fn cause(end: EndSaid) -> EndCause {
 }
 
 /// Applies the remembered end of a cast. A cast that is still out has no end to correct.
-fn remember(session: &mut Session, said: &Remembered) {
-    let Some(cast) = session.casts.iter_mut().find(|cast| cast.op == said.cast) else { return };
+fn remember<'c>(session: &mut Session, cast: Uuid, said: impl Iterator<Item = &'c Correction>) {
+    let Some(cast) = session.casts.iter_mut().find(|other| other.op == cast) else { return };
     let Some(end) = cast.end.clone() else { return };
-    let latest = cast.latest.as_ref().or(said.entered.as_ref().map(|(_, at)| at)).unwrap_or(&end.at);
+    let Some(said) = in_one(&end.cause, said) else { return };
+    let latest = cast.latest.as_ref().unwrap_or(&said.at);
     let at = said.after_s.map(|seconds| no_later(cast.start.later(seconds), Some(latest)));
     let bitten = said.end != EndSaid::WoundIn;
     let wait_end = at.clone().unwrap_or_else(|| cast.wait_end().unwrap_or(&end.at).clone());
@@ -223,7 +220,8 @@ fn remember(session: &mut Session, said: &Remembered) {
     cast.end = Some(CastEnd { cause, at: ended, op: said.op });
     let settled =
         |kind| matches!(kind, DoubtKind::EndNotSeen | DoubtKind::OutcomeNotSeen | DoubtKind::Approximate);
-    session.doubts.retain(|doubt| doubt.op != said.cast || !settled(doubt.kind));
+    let op = cast.op;
+    session.doubts.retain(|doubt| doubt.op != op || !settled(doubt.kind));
 }
 
 /// The usual minutes from one splash of a rod to the next, or `None` before enough are known.

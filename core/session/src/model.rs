@@ -278,6 +278,8 @@ pub struct Session {
     pub plan: Option<TakenPlan>,
     /// Doubtful entries.
     pub doubts: Vec<Doubt>,
+    /// When anything but casts was last logged at the water, up to END.
+    pub(super) there_until: Option<Stamp>,
     /// The last timed entry in force, which is the one that setting the time back changes.
     pub last_timed: Option<LastTimed>,
 }

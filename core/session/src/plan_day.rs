@@ -118,7 +118,7 @@ pub(crate) enum KeptPlan {
 pub(crate) fn kept_plan(session: &Session, now: &Stamp) -> KeptPlan {
     let lines = session.plan.as_ref().map_or(&[][..], |plan| &plan.lines);
     let at = lines.iter().find_map(|line| match line {
-        PlanLine::Move { at } => move_ms(session, *at, now.shown.offset_min),
+        PlanLine::Move { at } => move_ms(session, *at, now),
         _ => None,
     });
     match at {
@@ -164,7 +164,7 @@ pub fn plan_due<'a>(session: &'a Session, now: &Stamp) -> Vec<PlanDue<'a>> {
             out.then_some(PlanDue::Leave { minutes: *minutes })
         }
         PlanLine::Move { at } => {
-            let at_ms = move_ms(session, *at, now.shown.offset_min)?;
+            let at_ms = move_ms(session, *at, now)?;
             is_time_to_move(session, at_ms, now).then_some(PlanDue::Move { at_ms })
         }
     };
@@ -200,10 +200,10 @@ pub fn plan_outcomes(session: &Session) -> Vec<PlanOutcome<'_>> {
         }
         PlanLine::Move { at } => {
             let first = casts.iter().find(|cast| into_kept_back(session, cast)).map(|cast| &cast.start);
-            // The clocks may have been changed meanwhile, so the offset is that of the move, or without a move that of the end.
-            let shown = first.or(session.ended.as_ref()).or(session.started.as_ref())?;
-            let offset_min = shown.shown.offset_min;
-            Some(PlanOutcome::Move { at_ms: move_ms(session, *at, offset_min)?, offset_min, first })
+            // The clocks may have been changed meanwhile, so it is a time as of the move, or without a move as of the end.
+            let then = first.or(session.ended.as_ref()).or(session.started.as_ref())?;
+            let offset_min = then.shown.offset_min;
+            Some(PlanOutcome::Move { at_ms: move_ms(session, *at, then)?, offset_min, first })
         }
     };
     pegs.into_iter().chain(plan.lines.iter().filter_map(outcome)).collect()
@@ -262,8 +262,8 @@ fn into_kept_back(session: &Session, cast: &Cast) -> bool {
 
 /// When to move, in ms on the time line. A time of day is placed on the line by the match's clock, or without
 /// a match by what the phone showed at the session's start. Where the plan is for a later day, it is a time of that
-/// day. `offset_min` is the phone's offset from UTC at that time, which over a change of the clocks is not that of the start.
-fn move_ms(session: &Session, at: MoveAt, offset_min: i16) -> Option<i64> {
+/// day. The phone's offset from UTC is that of `now`, which over a change of the clocks is not that of the start.
+fn move_ms(session: &Session, at: MoveAt, now: &Stamp) -> Option<i64> {
     let start = session.started.as_ref()?;
     let day = session.match_day.as_ref();
     // What the clock of the match shows at the start of the session.
@@ -271,7 +271,7 @@ fn move_ms(session: &Session, at: MoveAt, offset_min: i16) -> Option<i64> {
         day.map_or(start.shown.wall_ms, |day| day.shown_ms(day.phone_ms(start) + day.setup.offset_ms));
     Some(match at {
         MoveAt::AllIn { minutes } => {
-            let all_in = day.map_or(start.at_ms, |day| day.on_line_ms().0);
+            let all_in = day.map_or(start.at_ms, |day| day.on_line_ms(Some(now)).0);
             all_in.saturating_add(i64::from(minutes) * MINUTE_MS)
         }
         MoveAt::Clock { minute } => {
@@ -284,7 +284,7 @@ fn move_ms(session: &Session, at: MoveAt, offset_min: i16) -> Option<i64> {
                 _ if ahead < -NEXT_DAY_MS => ahead + DAY_MS,
                 _ => ahead,
             };
-            let clocks_min = i64::from(start.shown.offset_min) - i64::from(offset_min);
+            let clocks_min = i64::from(start.shown.offset_min) - i64::from(now.shown.offset_min);
             start.at_ms.saturating_add(ahead).saturating_add(clocks_min * MINUTE_MS)
         }
     })

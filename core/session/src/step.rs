@@ -1,8 +1,9 @@
 //! One entry of the log as it is folded into a session.
 
 use super::Stamp;
+use super::end_corrected::Correction;
 use super::model::{Landmark, LandmarkKind};
-use restwater_log::{Op, OpOrder, Payload, Said, SessionSetup};
+use restwater_log::{Op, OpOrder, Payload, SessionSetup};
 
 /// An entry in force, on the time line.
 pub(super) struct Step<'a> {
@@ -16,10 +17,10 @@ pub(super) struct Step<'a> {
     pub(super) payload: &'a Payload,
     /// The set-up of a START that was corrected.
     pub(super) setup: Option<&'a SessionSetup>,
-    /// What was entered about it afterwards.
-    pub(super) said: Said,
-    /// Where in the log the correction of its end was entered, and when.
-    pub(super) end_said: Option<(OpOrder, Stamp)>,
+    /// Where in the log it was confirmed to be right.
+    pub(super) confirmed: Option<OpOrder>,
+    /// What was entered about its end afterwards, in the order of the log.
+    pub(super) ends: Vec<Correction>,
 }
 
 impl Step<'_> {

@@ -1,9 +1,12 @@
-//! How far back the time of an entry can be set: one rule for the Bank, which sets back the last one, and for Mend.
+//! When entries happened, and how far back the time of one can be set: one rule for the Bank, which sets back the last one, and for
+//! Mend.
 
 use super::fold::fold_until;
 use super::step::Step;
-use super::{LastTimed, Session, Stamp};
-use restwater_log::Op;
+use super::time_line::stamp_of;
+use super::{LastTimed, Session, Stamp, TimeLine};
+use restwater_log::{Effective, Op, effective, sorted};
+use std::collections::HashMap;
 use uuid::Uuid;
 
 impl LastTimed {
@@ -28,4 +31,13 @@ impl LastTimed {
 /// An entry as it was when it was the last one, with what was logged before it, or `None` if nothing depends on its time.
 pub fn timed(session: &Session, ops: &[Op], op: Uuid) -> Option<LastTimed> {
     fold_until(session.id, ops, op).last_timed.filter(|last| last.op == op)
+}
+
+/// When each entry of a session that is in force happened, with the times that the other screens show.
+pub fn stamps_of(ops: &[Op]) -> HashMap<Uuid, Stamp> {
+    let ordered = sorted(ops);
+    let in_force = effective(&ordered);
+    let (_, stamps) = TimeLine::of(&in_force);
+    let tapped: Vec<(&Effective, &Stamp)> = in_force.iter().zip(&stamps).collect();
+    tapped.iter().map(|(entry, stamp)| (entry.op.id, stamp_of(entry, stamp, &tapped))).collect()
 }

@@ -87,16 +87,17 @@ fn is_between_clocks(cast: &Cast) -> bool {
 /// cast, and in a match at all-out if that came first.
 pub fn wait_end_ms(session: &Session, cast: &Cast) -> Option<i64> {
     let end_ms = cast.wait_end()?.at_ms;
-    Some(if cast.bite.is_some() { end_ms } else { no_later_than_all_out(session, cast, end_ms) })
+    Some(if cast.bite.is_some() { end_ms } else { no_later_than_all_out(session, cast, end_ms, None) })
 }
 
-/// Whether all-out has come by then, in ms on the time line, for a bait that went out before it.
-pub fn is_all_out(session: &Session, cast: &Cast, at_ms: i64) -> bool {
-    no_later_than_all_out(session, cast, at_ms) < at_ms
+/// Whether all-out has come by then, in ms on the time line, for a bait that went out before it. `now` is given for a bait that is
+/// still out: the clocks may have changed since the last entry, and all-out with them.
+pub fn is_all_out(session: &Session, cast: &Cast, at_ms: i64, now: Option<&Stamp>) -> bool {
+    no_later_than_all_out(session, cast, at_ms, now) < at_ms
 }
 
-fn no_later_than_all_out(session: &Session, cast: &Cast, at_ms: i64) -> i64 {
-    let all_out_ms = session.match_day.as_ref().map(|day| day.on_line_ms().1);
+fn no_later_than_all_out(session: &Session, cast: &Cast, at_ms: i64, now: Option<&Stamp>) -> i64 {
+    let all_out_ms = session.match_day.as_ref().map(|day| day.on_line_ms(now).1);
     all_out_ms
         .filter(|all_out_ms| cast.start.at_ms < *all_out_ms)
         .map_or(at_ms, |all_out_ms| at_ms.min(all_out_ms))
@@ -141,7 +142,7 @@ fn counts_from_ms(session: &Session, cast: &Cast, from: &Stamp) -> i64 {
 pub(super) fn all_waits_ms(session: &Session, cast: &Cast) -> (i64, Option<i64>) {
     let until_ms = wait_end_ms(session, cast);
     let twitches = || {
-        let last_ms = until_ms.unwrap_or_else(|| no_later_than_all_out(session, cast, i64::MAX));
+        let last_ms = until_ms.unwrap_or_else(|| no_later_than_all_out(session, cast, i64::MAX, None));
         let counted = session.setup.twitch_restarts;
         cast.twitches.iter().filter(move |at| counted && (cast.start.at_ms..=last_ms).contains(&at.at_ms))
     };
@@ -150,7 +151,8 @@ pub(super) fn all_waits_ms(session: &Session, cast: &Cast) -> (i64, Option<i64>)
     if end_unknown(session, cast) {
         return (from_ms, Some(twitches().map(|at| at.at_ms).max().unwrap_or(from_ms)));
     }
-    let all_out_ms = || Some(no_later_than_all_out(session, cast, i64::MAX)).filter(|ms| *ms < i64::MAX);
+    let all_out_ms =
+        || Some(no_later_than_all_out(session, cast, i64::MAX, None)).filter(|ms| *ms < i64::MAX);
     (from_ms, until_ms.or_else(all_out_ms))
 }
 
@@ -161,7 +163,7 @@ pub fn running_from_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i6
     if over || now.ms_since(&cast.start) < 0 {
         return None;
     }
-    let until_ms = no_later_than_all_out(session, cast, now.at_ms);
+    let until_ms = no_later_than_all_out(session, cast, now.at_ms, Some(now));
     let twitch = if session.setup.twitch_restarts { cast.twitches_until(until_ms).pop() } else { None };
     Some(counts_from_ms(session, cast, twitch.unwrap_or(&cast.start)))
 }
@@ -169,7 +171,7 @@ pub fn running_from_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i6
 /// Milliseconds the running wait of a cast has lasted at `now`; negative while the bait settles.
 pub fn running_wait_ms(session: &Session, cast: &Cast, now: &Stamp) -> Option<i64> {
     let from_ms = running_from_ms(session, cast, now)?;
-    Some(no_later_than_all_out(session, cast, now.at_ms).saturating_sub(from_ms))
+    Some(no_later_than_all_out(session, cast, now.at_ms, Some(now)).saturating_sub(from_ms))
 }
 
 /// Minutes the running wait of a cast has lasted at `now`.

@@ -285,3 +285,93 @@ fn after_all_out_the_wide_key_is_end_and_it_is_next_once_the_nets_are_weighed() 
     assert_eq!(phone.bank(320 * MIN).state, BankState::Landed);
     assert_eq!(phone.bank(ALL_OUT + landing + 1_000).state, BankState::Over);
 }
+
+/// AWAY with the rods in, and all-out comes meanwhile: what is next is the weigh-in and END, not a cast.
+#[test]
+fn whoever_is_away_at_all_out_is_offered_no_cast() {
+    let mut phone = in_match();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    phone.tap(308 * MIN, &WOUND_IN).unwrap();
+    phone.tap(310 * MIN, &Action::Away).unwrap();
+    assert_eq!(phone.bank(312 * MIN).state, BankState::Away);
+    for restarted in [false, true] {
+        if restarted {
+            phone.open();
+        }
+        let bank = phone.bank(ALL_OUT + MIN);
+        assert_eq!(bank.advice.headline, "All out.");
+        assert_eq!(bank.advice.detail, "Weigh in under Match. END closes the session.");
+        assert_eq!((bank.state, bank.keys[0].key), (BankState::Over, Key::End));
+        let returned = bank.keys.iter().find(|key| key.key == Key::Away).unwrap();
+        assert_eq!(returned.label, "I'M BACK", "the break can still be ended");
+        let watch = phone.app().watch(&at(ALL_OUT + MIN));
+        assert!(watch.keys.iter().all(|key| key.key != Key::Cast), "{:?}", watch.keys);
+        assert_eq!(watch.next, None);
+    }
+}
+
+/// Once the bait is to come in, no minute is drawn until which it should be held, and no rod is to be recast first.
+#[test]
+fn after_all_out_the_strip_has_no_band_and_no_rod_is_due_first() {
+    let mut phone = with_rods(2);
+    phone.tap(2_000, &match_tap(MatchTap::Rule { rule: RuleTap::Begin })).unwrap();
+    for cast in 0..6 {
+        let splash = (20 + 20 * cast) * MIN;
+        phone.tap(splash, &CAST).unwrap();
+        phone.tap(splash + 8 * MIN, &BITE).unwrap();
+        phone.tap(splash + 9 * MIN, &LANDED).unwrap();
+    }
+    phone.tap(310 * MIN, &CAST).unwrap();
+    phone.tap(311 * MIN, &Action::Cast { rod: 2 }).unwrap();
+    let drawn = |phone: &mut Phone, ms| {
+        let bank = phone.bank(ms);
+        let strip = bank.strip;
+        let band = strip.hold_min.is_some() || strip.recast_min.is_some() || strip.window_min.is_some();
+        (band, bank.rods.iter().any(|rod| rod.first))
+    };
+    assert_eq!(drawn(&mut phone, 312 * MIN), (true, true));
+    assert_eq!(phone.bank(ALL_OUT + MIN).advice.headline, "All out: wind in.");
+    assert_eq!(drawn(&mut phone, ALL_OUT + MIN), (false, false));
+    phone.tap(ALL_OUT + 2 * MIN, &WOUND_IN).unwrap();
+    assert_eq!(drawn(&mut phone, ALL_OUT + 3 * MIN), (false, false));
+    phone.tap(ALL_OUT + 4 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    assert_eq!(drawn(&mut phone, ALL_OUT + 5 * MIN), (false, false));
+}
+
+/// The bait of the other rod is still out: nothing is to be cast with the one that is in, and END would leave that bait in the water.
+#[test]
+fn after_all_out_no_cast_is_offered_while_another_bait_is_to_be_wound_in() {
+    let mut phone = with_rods(2);
+    phone.tap(2_000, &match_tap(MatchTap::Rule { rule: RuleTap::Begin })).unwrap();
+    phone.tap(300 * MIN, &CAST).unwrap();
+    phone.tap(301 * MIN, &Action::Cast { rod: 2 }).unwrap();
+    phone.tap(312 * MIN, &WOUND_IN).unwrap();
+    let casts = |phone: &mut Phone, ms| {
+        let lock = phone.app().watch(&at(ms)).keys.iter().any(|key| key.key == Key::Cast);
+        let bank = phone.bank(ms).keys[..2].iter().any(|key| key.key == Key::Cast);
+        (bank, lock)
+    };
+    assert_eq!(casts(&mut phone, 313 * MIN), (true, true));
+    assert_eq!(casts(&mut phone, ALL_OUT + MIN), (false, false));
+    let bank = phone.bank(ALL_OUT + MIN);
+    assert_eq!(bank.advice.headline, "All out: wind in rod 2.");
+    let solid = bank.keys.iter().any(|key| key.weight == restwater_screen::KeyWeight::Solid);
+    assert!(!solid, "END comes after the bait");
+    phone.tap(ALL_OUT + MIN, &Action::ChooseRod { rod: 2 }).unwrap();
+    assert_eq!(casts(&mut phone, ALL_OUT + 2 * MIN), (false, false), "it is to be wound in");
+    phone.tap(ALL_OUT + 3 * MIN, &Action::WoundIn { rod: 2 }).unwrap();
+    assert_eq!(casts(&mut phone, ALL_OUT + 4 * MIN), (false, false));
+}
+
+/// Hooked before all-out and landed after it: its details can be entered, but the lock screen has no key that would cast again.
+#[test]
+fn the_lock_screen_offers_no_cast_for_a_fish_that_was_landed_after_all_out() {
+    let mut phone = in_match();
+    for (ms, action) in [(300 * MIN, CAST), (316 * MIN, BITE), (ALL_OUT + 2 * MIN, LANDED)] {
+        phone.tap(ms, &action).unwrap();
+    }
+    let now = ALL_OUT + 3 * MIN;
+    assert_eq!(phone.bank(now).state, BankState::Landed);
+    let keys: Vec<Key> = phone.app().watch(&at(now)).keys.iter().map(|key| key.key).collect();
+    assert_eq!(keys, [Key::Undo]);
+}

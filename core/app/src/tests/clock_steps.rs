@@ -348,6 +348,45 @@ fn all_out_over_a_change_of_the_clocks_is_that_of_the_new_time() {
     }
 }
 
+/// Nothing was logged since the clocks changed: waits and alarms end with all-out as the Match screen shows it.
+#[test]
+fn a_bait_that_is_out_while_the_clocks_change_waits_until_all_out_by_the_new_time() {
+    // All-out is due 316 min 40 s after START by the old time.
+    for (before, after, cast, now) in [(60, 0, 310, 340), (0, 60, 240, 250)] {
+        let with = |minute: i64, offset_min: i16| Moment {
+            offset_min,
+            zone: "Europe/London".into(),
+            ..at(minute * MIN)
+        };
+        let mut phone = Phone::new();
+        phone.app().act(&START, &with(0, before)).unwrap();
+        phone.app().act(&rule(RuleTap::Begin), &with(1, before)).unwrap();
+        let alarm = Action::Phone { tap: PhoneTap::Alarm { alarm: Alarm::After(35) } };
+        phone.app().act(&alarm, &with(2, before)).unwrap();
+        phone.app().act(&CAST, &with(cast, before)).unwrap();
+        let rods = |phone: &mut Phone, now: &Moment| {
+            let watch = watch(phone, now);
+            watch.alarms.into_iter().filter(|alarm| alarm.rod.is_some()).count()
+        };
+        let elapsed =
+            |phone: &mut Phone, minute| bank(phone, &with(minute, after)).strip.elapsed_min.unwrap();
+        for restarted in [false, true] {
+            if restarted {
+                phone.open();
+            }
+            let waited = elapsed(&mut phone, now);
+            assert!((waited - (now - cast) as f64).abs() < 0.01, "{before} to {after}: {waited}");
+            // It would ring 345 or 275 min after START; all-out is then 376 or 256 min after it.
+            let rings = usize::from(after == 0);
+            assert_eq!(rods(&mut phone, &with(now, after)), rings, "{before} to {after}");
+            // After all-out the wait has ended with it.
+            let all_out = if after == 0 { 376.0 } else { 256.0 } + 2.0 / 3.0;
+            let waited = elapsed(&mut phone, 380);
+            assert!((waited - (all_out - cast as f64)).abs() < 0.01, "{before} to {after}: {waited}");
+        }
+    }
+}
+
 /// "03:30." by an offset from UTC.
 fn time_of_day(wall_ms: i64, offset_min: i16) -> String {
     let minute = (restwater_log::local_ms(wall_ms, offset_min) / MIN).rem_euclid(24 * 60);

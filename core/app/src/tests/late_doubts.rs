@@ -106,6 +106,28 @@ fn a_note_written_at_home_does_not_hide_a_forgotten_end() {
     assert_eq!(doubts(&mut phone), [(end, DoubtKind::LateEnd)]);
 }
 
+/// Water that is kept back in the last hour is kept back by somebody at the water; a rig may be changed at home for the next day.
+#[test]
+fn end_after_the_map_was_used_at_the_water_is_not_late_and_after_the_rig_was_changed_at_home_it_is() {
+    let rig = Action::Tackle { rod: 1, tap: TackleTap::Bait { name: "corn".into() } };
+    for (last, minute, late) in [(Action::KeepBack, 150, false), (rig, 600, true)] {
+        let mut phone = started();
+        phone.tap(MIN, &CAST).unwrap();
+        phone.tap(30 * MIN, &WOUND_IN).unwrap();
+        phone.tap(minute * MIN, &last).unwrap();
+        phone.tap((minute + 5) * MIN, &Action::EndSession).unwrap();
+        for restarted in [false, true] {
+            if restarted {
+                phone.open();
+            }
+            let found = doubts(&mut phone).iter().any(|(_, kind)| *kind == DoubtKind::LateEnd);
+            assert_eq!(found, late, "{last:?}");
+            let fished = phone.app().session().unwrap().fished_min();
+            assert_eq!(fished, Some(if late { 30.0 } else { 155.0 }), "{last:?}");
+        }
+    }
+}
+
 #[test]
 fn an_end_forgotten_for_three_weeks_can_be_set_back_to_the_last_entry() {
     let mut phone = started();

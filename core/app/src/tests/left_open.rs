@@ -104,3 +104,19 @@ fn a_match_left_open_for_weeks_is_over_after_a_restart_too() {
     assert_eq!(view.phase, restwater_screen::MatchPhase::Over);
     assert_eq!(phone.app().watch(&now).alarms, []);
 }
+
+/// AWAY on the way to the van, and END forgotten: a break lasts a night at the longest, not weeks.
+#[test]
+fn a_session_left_open_in_a_break_is_to_be_ended_too() {
+    let mut phone = started();
+    phone.tap(MIN, &CAST).unwrap();
+    phone.tap(30 * MIN, &WOUND_IN).unwrap();
+    phone.tap(31 * MIN, &Action::Away).unwrap();
+    assert_eq!(headline(&mut phone, MORNING), "Away from the rods.");
+    assert_eq!(headline(&mut phone, WEEKS_LATER), "Still open since 14 Nov 2023.");
+    assert_eq!(solid(&mut phone, WEEKS_LATER), [Key::End]);
+    assert_eq!(phone.app().watch(&at(WEEKS_LATER)).next, None);
+    let now = rebooted(WEEKS_LATER, WEEKS_LATER - 60 * MIN);
+    let Screen::Bank(bank) = phone.app().screen(Which::Bank, &now).unwrap() else { panic!() };
+    assert_eq!(bank.advice.headline, "Still open since 14 Nov 2023.", "after a restart of the phone");
+}

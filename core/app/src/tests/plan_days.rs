@@ -141,18 +141,94 @@ fn a_chosen_day_that_is_over_counts_no_more() {
     assert_eq!(phone.planned(), [TUESDAY + 3]);
 }
 
-/// The evening's planning begins at noon: a plan that is being written doesn't change its day.
+/// In the evening the next day is planned, but a plan that is being written doesn't change its day.
 #[test]
 fn the_lines_of_one_plan_go_to_one_day() {
     let mut phone = Phone::new();
-    let noon = MIDNIGHT + 12 * HOUR;
-    phone.tap(noon - 2 * MIN, &leave(20)).unwrap();
-    phone.tap(noon + MIN, &typed(TypedInto::PlanPeg, "14: bread")).unwrap();
+    let evening = MIDNIGHT + 17 * HOUR;
+    phone.tap(evening - 2 * MIN, &leave(20)).unwrap();
+    phone.tap(evening + MIN, &typed(TypedInto::PlanPeg, "14: bread")).unwrap();
     assert_eq!(phone.planned(), [TUESDAY]);
-    assert!(phone.plans_for(noon + 2 * MIN).contains("today"), "{}", phone.plans_for(noon + 2 * MIN));
+    let says = phone.plans_for(evening + 2 * MIN);
+    assert!(says.contains("today"), "{says}");
     // The next day it is over, and the evening plans the day after again.
-    phone.tap(noon + DAY + HOUR, &leave(30)).unwrap();
+    phone.tap(evening + DAY + HOUR, &leave(30)).unwrap();
     assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 2]);
+}
+
+/// The page said "today" when the line was typed, and it was sent after the clock had struck.
+#[test]
+fn a_line_goes_to_the_day_that_the_page_shows() {
+    let evening = MIDNIGHT + 17 * HOUR;
+    // A new process brings the page back as it was if the shell kept it; otherwise it is opened again and says for which day it is.
+    for (restarted, kept) in [(false, true), (true, true), (true, false)] {
+        let mut phone = Phone::new();
+        let says = phone.plans_for(evening - MIN);
+        assert!(says.contains("today"), "{says}");
+        let about = phone.app().about(Which::Bench, &at(evening - MIN));
+        let subject = phone.app().subject().unwrap();
+        if restarted {
+            phone.open();
+        }
+        if restarted && kept {
+            assert!(phone.app().restore_subject(&subject).unwrap());
+        }
+        let drafts = phone.app().about(Which::Bench, &at(evening + MIN)) == about;
+        assert_eq!(drafts, kept, "a text that was not sent stays with its day");
+        let says = phone.plans_for(evening + MIN);
+        assert!(says.contains(if kept { "today" } else { "tomorrow" }), "{says}");
+        phone.tap(evening + 2 * MIN, &typed(TypedInto::PlanPeg, "14: bread")).unwrap();
+        assert_eq!(phone.planned(), [TUESDAY + i32::from(!kept)]);
+    }
+    // Who has left the page finds another day on it in the evening, and so does who comes back to it after hours.
+    let mut phone = Phone::new();
+    phone.plans_for(evening - MIN);
+    phone.tap(evening - MIN + 2_000, &Action::Back).unwrap();
+    let says = phone.plans_for(evening + MIN);
+    assert!(says.contains("tomorrow"), "{says}");
+    let mut phone = Phone::new();
+    phone.plans_for(evening - HOUR);
+    let says = phone.plans_for(evening + 2 * HOUR);
+    assert!(says.contains("tomorrow"), "{says}");
+}
+
+/// Planned at dinner for the afternoon: it is today's, and so is its time of day.
+#[test]
+fn a_plan_written_after_noon_is_for_the_afternoon_of_that_day() {
+    for planned in [11 * HOUR + 50 * MIN, 12 * HOUR + 5 * MIN] {
+        let mut phone = Phone::new();
+        let clock = Some(MoveAt::Clock { minute: 15 * 60 });
+        phone.tap(MIDNIGHT + planned, &plan(PlanTap::Move { at: clock })).unwrap();
+        assert_eq!(phone.planned(), [TUESDAY]);
+        phone.tap(MIDNIGHT + 12 * HOUR + 10 * MIN, &START).unwrap();
+        assert_eq!(lines(&mut phone).len(), 1);
+        phone.tap(MIDNIGHT + 13 * HOUR, &CAST).unwrap();
+        let advice = phone.bank(MIDNIGHT + 15 * HOUR + MIN).advice;
+        assert_eq!(advice.detail, "Plan, 15:00: fish kept-back water.");
+    }
+}
+
+/// Fished from six to ten in the morning: what is planned at eleven is for the next day.
+#[test]
+fn once_a_session_of_the_day_has_ended_the_next_day_is_planned() {
+    let mut phone = Phone::new();
+    phone.tap(MIDNIGHT + 6 * HOUR, &START).unwrap();
+    phone.tap(MIDNIGHT + 10 * HOUR, &Action::EndSession).unwrap();
+    phone.open();
+    phone.tap(MIDNIGHT + 11 * HOUR, &leave(20)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY + 1]);
+}
+
+/// A line was added while the session ran, which was for that day.
+#[test]
+fn the_evening_after_a_session_with_a_line_added_in_it_plans_the_next_day() {
+    let mut phone = Phone::new();
+    phone.tap(MIDNIGHT + 8 * HOUR, &START).unwrap();
+    phone.tap(MIDNIGHT + 9 * HOUR, &leave(20)).unwrap();
+    phone.tap(MIDNIGHT + 15 * HOUR, &Action::EndSession).unwrap();
+    phone.open();
+    phone.tap(MIDNIGHT + 19 * HOUR, &leave(30)).unwrap();
+    assert_eq!(phone.planned(), [TUESDAY, TUESDAY + 1]);
 }
 
 /// A line was added in the morning, the day was fished, and in the evening the next day is planned.

@@ -244,3 +244,62 @@ fn what_is_logged_on_the_bank_after_the_other_phones_end_keeps_the_day_open() {
         assert_eq!(bank.app().session().unwrap().is_open(), open, "{later:?}, after a restart");
     }
 }
+
+/// A cast whose end was not seen, on two phones that then correct it apart: "LANDED" on one, "20 min" on the other.
+#[test]
+fn the_end_said_on_one_phone_and_the_minutes_said_on_the_other_both_count() {
+    let landed = |op| Action::Mend { op, tap: MendTap::End { end: EndSaid::Landed } };
+    let minutes = |op| Action::Mend { op, tap: MendTap::After { minutes: 20 } };
+    for bank_says_landed in [true, false] {
+        for bank_first in [true, false] {
+            let mut bank = started();
+            for (minute, action) in [(1, CAST), (40, CAST), (60, WOUND_IN), (61, Action::EndSession)] {
+                bank.tap(minute * MIN, &action).unwrap();
+            }
+            let (day, op) = (bank.todays(), bank.app().session().unwrap().casts[0].op);
+            let file = bank.all_of_it(62 * MIN);
+            let mut home = Phone::with_ids_from(500);
+            home.claims(&file, day, 63 * MIN);
+            let (on_bank, at_home) =
+                if bank_says_landed { (landed(op), minutes(op)) } else { (minutes(op), landed(op)) };
+            bank.tap(if bank_first { 70 } else { 80 } * MIN, &on_bank).unwrap();
+            home.tap(75 * MIN, &at_home).unwrap();
+            let file = home.all_of_it(81 * MIN);
+            bank.take(&file, 82 * MIN);
+            bank.open();
+            let session = bank.app().session().unwrap();
+            assert_eq!(restwater_session::catch(session).len(), 1, "{bank_says_landed} {bank_first}");
+            let wait = restwater_session::waits_of(session)[0];
+            assert_eq!((wait.minutes(), wait.is_bite()), (20.0, true), "{bank_says_landed} {bank_first}");
+        }
+    }
+}
+
+/// Home has the correction of the bank and takes it back: it was no fish.
+#[test]
+fn a_phone_that_has_the_others_correction_of_an_end_may_change_it() {
+    let mut bank = started();
+    for (minute, action) in [(1, CAST), (40, CAST), (60, WOUND_IN), (61, Action::EndSession)] {
+        bank.tap(minute * MIN, &action).unwrap();
+    }
+    let (day, op) = (bank.todays(), bank.app().session().unwrap().casts[0].op);
+    bank.tap(62 * MIN, &Action::Mend { op, tap: MendTap::End { end: EndSaid::Landed } }).unwrap();
+    let file = bank.all_of_it(63 * MIN);
+    let mut home = Phone::with_ids_from(500);
+    home.claims(&file, day, 64 * MIN);
+    home.tap(70 * MIN, &Action::Mend { op, tap: MendTap::After { minutes: 20 } }).unwrap();
+    let file = home.all_of_it(71 * MIN);
+    bank.take(&file, 72 * MIN);
+    let of = |phone: &mut Phone| {
+        let session = phone.app().session().unwrap();
+        let wait = restwater_session::waits_of(session)[0];
+        (restwater_session::catch(session).len(), wait.minutes())
+    };
+    assert_eq!(of(&mut bank), (1, 20.0));
+    home.tap(73 * MIN, &Action::Mend { op, tap: MendTap::End { end: EndSaid::WoundIn } }).unwrap();
+    let file = home.all_of_it(74 * MIN);
+    bank.take(&file, 75 * MIN);
+    assert_eq!(of(&mut bank), (0, 20.0));
+    bank.tap(76 * MIN, &Action::Mend { op, tap: MendTap::End { end: EndSaid::Landed } }).unwrap();
+    assert_eq!(of(&mut bank), (1, 20.0));
+}

@@ -1,5 +1,6 @@
 //! The rods' clocks.
 
+use super::hours::is_after_all_out;
 use super::{BankInput, BankState, RodView};
 use crate::figures::{clock, digits};
 use crate::{Action, Arg};
@@ -12,8 +13,12 @@ pub(super) fn rods(input: &BankInput, session: &Session) -> Vec<RodView> {
     session.rods.iter().map(|rod| view(input, session, rod, first == Some(rod.number))).collect()
 }
 
-/// The rod to recast first, if several are out; while the record says nothing yet, the one that has waited longest.
+/// The rod to recast first, if several are out; while the record says nothing yet, the one that has waited longest. After all-out
+/// none is to be recast.
 fn due_first(input: &BankInput, session: &Session) -> Option<RodNumber> {
+    if is_after_all_out(input) {
+        return None;
+    }
     let left = |rod: &Rod| {
         let RodState::Out { .. } = rod.state else { return None };
         let waited_ms = running_wait_ms(session, session.running(rod.number)?, input.now)?;

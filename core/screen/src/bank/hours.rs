@@ -18,16 +18,24 @@ pub(super) fn is_out_of_hours(input: &BankInput) -> bool {
     match_phase(input).is_some_and(|phase| !matches!(phase, Phase::Fishing { .. }))
 }
 
-/// Whether the time to land a fish after all-out has passed too, and nothing is in the water.
+/// Whether the time to land a fish after all-out has passed too, and no fish is on.
 pub(super) fn is_over(input: &BankInput) -> bool {
-    matches!(match_phase(input), Some(Phase::Over)) && is_all_in_after_all_out(input)
+    matches!(match_phase(input), Some(Phase::Over)) && is_cast_no_more(input)
 }
 
-/// Whether all-out has come and neither a bait nor a fish is in the water.
-pub(super) fn is_all_in_after_all_out(input: &BankInput) -> bool {
-    let all_in = |session: &Session| still_out(session).is_none() && fish_is_on(session).is_none();
-    matches!(match_phase(input), Some(Phase::Landing { .. } | Phase::Over))
-        && input.session.is_some_and(all_in)
+/// Whether all-out has come, so that every bait is to come in and none is to be left for any time.
+pub(super) fn is_after_all_out(input: &BankInput) -> bool {
+    input.session.is_some_and(|session| restwater_session::is_after_all_out(session, input.now))
+}
+
+/// Whether all-out has come and no fish is on: a rod that is in is not to be cast any more. The bait of another may still be out.
+pub(super) fn is_cast_no_more(input: &BankInput) -> bool {
+    is_after_all_out(input) && input.session.and_then(fish_is_on).is_none()
+}
+
+/// Whether nothing is left to do after all-out but END: every bait is in, and every net is weighed.
+pub(super) fn is_to_be_ended(input: &BankInput) -> bool {
+    input.session.and_then(still_out).is_none() && nets_to_weigh(input).is_empty()
 }
 
 /// What there is to do outside the hours of a match, for a rod that is in or whose bait is out.
@@ -69,7 +77,7 @@ fn nets_of<'a>(input: &BankInput<'a>) -> &'a [NetRule] {
 }
 
 /// The nets of the match that were not weighed in yet.
-pub(super) fn nets_to_weigh<'a>(input: &BankInput<'a>) -> Vec<&'a str> {
+fn nets_to_weigh<'a>(input: &BankInput<'a>) -> Vec<&'a str> {
     let weighed = |net: &str| input.session.is_some_and(|session| is_weighed_in(session, net));
     nets_of(input).iter().map(|net| net.name.as_str()).filter(|net| !weighed(net)).collect()
 }

@@ -1,6 +1,6 @@
 //! The keys of the Bank screen: which there are in a state, and what they say.
 
-use super::hours::{is_out_of_hours, nets_to_weigh};
+use super::hours::{is_out_of_hours, is_to_be_ended};
 use super::left_open::left_open;
 use super::{BankInput, BankState};
 use crate::feed::feed_words;
@@ -202,10 +202,8 @@ impl Pad<'_> {
             return key == Key::LandedLate;
         }
         match (self.state, key) {
-            // The weigh-in comes before END.
-            (BankState::Over, Key::End) => {
-                left_open(self.input).is_some() || nets_to_weigh(self.input).is_empty()
-            }
+            // Every bait and the weigh-in come before END.
+            (BankState::Over, Key::End) => left_open(self.input).is_some() || is_to_be_ended(self.input),
             (BankState::Ready | BankState::Landed, Key::Cast) | (BankState::Out, Key::Bite) => !out_of_hours,
             (BankState::Out, Key::WoundIn) => out_of_hours,
             (BankState::NoSession, Key::Start)

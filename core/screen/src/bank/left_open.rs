@@ -5,10 +5,10 @@ use super::{AdviceView, BankInput};
 use crate::Arg;
 use crate::book::midnight;
 use crate::date::date_words;
-use restwater_session::{Session, Stamp, rods_in_overnight};
+use restwater_session::{Session, Stamp, in_overnight};
 
-/// The start of the session, if it began on an earlier day and every rod has been in for longer than a night's sleep takes. The
-/// hours of a match have words of their own.
+/// The start of the session, if it began on an earlier day and every rod has been in for longer than a night's sleep takes, or a
+/// break has lasted for longer than any does. The hours of a match have words of their own.
 pub(super) fn left_open<'a>(input: &BankInput<'a>) -> Option<&'a Stamp> {
     let session: &Session =
         input.session.filter(|session| session.is_open() && session.match_day.is_none())?;
@@ -16,7 +16,7 @@ pub(super) fn left_open<'a>(input: &BankInput<'a>) -> Option<&'a Stamp> {
     // By the clock of now, since that of START may have been set meanwhile.
     let earlier =
         input.now.wall_at(start.at_ms) < midnight(&input.now.shown) || input.now.is_weeks_after(start);
-    (earlier && session.away().is_none() && rods_in_overnight(session, input.now)).then_some(start)
+    (earlier && in_overnight(session, input.now)).then_some(start)
 }
 
 /// "Still open since 17 Jan 2026. END closes it, then START begins a new one."

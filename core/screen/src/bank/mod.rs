@@ -37,7 +37,8 @@ pub enum BankState {
     Landed,
     /// The angler is away from the rods: I'M BACK is what comes next.
     Away,
-    /// Nothing is out, and nothing should be: all-out has come, or the session is one of an earlier day. END is what comes next.
+    /// The rod is in and is not to be cast any more: all-out has come, or the session is one of an earlier day. END is what comes
+    /// next, once every bait is in.
     Over,
 }
 
@@ -297,10 +298,13 @@ pub fn bank(input: &BankInput) -> BankView {
     let rods: Vec<RodView> = open.map_or_else(Vec::new, |session| clock::rods(input, session));
     let state = rods.iter().find(|rod| rod.chosen).map_or(BankState::NoSession, |rod| rod.state);
     let state = match state {
-        BankState::Ready if open.is_some_and(|session| session.away().is_some()) => BankState::Away,
         BankState::Ready if left_open::left_open(input).is_some() || hours::is_over(input) => BankState::Over,
+        BankState::Ready if open.is_some_and(|session| session.away().is_some()) => {
+            // Whether or not the angler is back, nothing is to be cast after all-out.
+            if hours::is_cast_no_more(input) { BankState::Over } else { BankState::Away }
+        }
         BankState::Ready if input.landed.is_some() => BankState::Landed,
-        BankState::Ready if hours::is_all_in_after_all_out(input) => BankState::Over,
+        BankState::Ready if hours::is_cast_no_more(input) => BankState::Over,
         state => state,
     };
     let rod = open.and_then(|session| session.rod(input.chosen));

@@ -1,5 +1,6 @@
 //! The wait strip: a tape of minutes with this session's waits on it.
 
+use super::hours::is_after_all_out;
 use super::{BankInput, StripMark, StripMarkShape, StripView};
 use crate::Arg;
 use crate::leave_words::band;
@@ -20,10 +21,11 @@ pub(super) fn strip(input: &BankInput, open: Option<&Session>, headline: &str) -
     let cast = open.and_then(|session| session.running(input.chosen));
     let elapsed_min = open.zip(cast).and_then(|(session, cast)| running_wait_min(session, cast, input.now));
     // While the record says nothing no band is drawn, since it would only be that of the prior; while it says little, only the
-    // minute of the headline is. Without a session there is nothing to leave.
+    // minute of the headline is. Without a session, and after all-out, there is nothing to leave.
     let advice = open.and(input.reading).map(|r| &r.advice);
     let known_to_min = advice.map(|a| a.longest_wait_min).filter(|m| *m > 0.0);
-    let advice = advice.filter(|a| a.state != AdviceState::CantTellYet);
+    let leaves = !is_after_all_out(input);
+    let advice = advice.filter(|a| leaves && a.state != AdviceState::CantTellYet);
     let recast_min = advice.map(|a| f64::from(a.leave_min));
     let hold_min = advice.and_then(band).map(|(hold, _)| hold);
     let longest = waits.iter().map(|w| w.minutes()).fold(SHORTEST_MIN - 5.0, f64::max);

@@ -178,7 +178,9 @@ fn a_time_of_day_is_after_the_start_or_shortly_before_it() {
     let move_min = |minute| {
         let mut day = Written::new(1);
         day.log(1, taken(vec![PlanLine::Move { at: MoveAt::Clock { minute } }]));
-        move_ms(&fold(SESSION, &day.ops), MoveAt::Clock { minute }, 0).unwrap()
+        let session = fold(SESSION, &day.ops);
+        let start = session.started.as_ref().unwrap();
+        move_ms(&session, MoveAt::Clock { minute }, start).unwrap()
     };
     let second = 1_000;
     assert_eq!(move_min(22 * 60 + 30), 16 * MINUTE_MS + 40 * second);
@@ -204,10 +206,11 @@ fn in_a_match_minutes_count_from_all_in_and_times_of_day_are_the_organisers() {
         }),
     );
     let session = fold(SESSION, &day.ops);
+    let start = session.started.as_ref().unwrap();
     let all_in = HOUR_MS - MINUTE_MS;
-    assert_eq!(move_ms(&session, MoveAt::AllIn { minutes: 90 }, 0), Some(all_in + 90 * MINUTE_MS));
+    assert_eq!(move_ms(&session, MoveAt::AllIn { minutes: 90 }, start), Some(all_in + 90 * MINUTE_MS));
     assert_eq!(
-        move_ms(&session, MoveAt::Clock { minute: 22 * 60 + 30 }, 0),
+        move_ms(&session, MoveAt::Clock { minute: 22 * 60 + 30 }, start),
         Some(15 * MINUTE_MS + 40_000),
         "the organiser's clock is a minute ahead"
     );
