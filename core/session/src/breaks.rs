@@ -12,19 +12,32 @@ impl Session {
         self.breaks.last().filter(|last| last.to.is_none())
     }
 
-    /// Begins a break, unless the angler is on one already.
+    /// Begins a break, unless the angler is on one already. An earlier one may be entered meanwhile on another phone.
     pub(super) fn go_away(&mut self, step: &Step) {
-        if self.away().is_none() {
-            self.breaks.push(Break { op: step.op.id, from: step.at.clone(), to: None });
+        let rest = Break { op: step.op.id, from: step.at.clone(), to: None };
+        match self.away().map(|now| now.from.clone()) {
+            None => self.breaks.push(rest),
+            Some(now) if rest.from.ms_since(&now) < 0 => {
+                self.breaks.insert(self.breaks.len() - 1, Break { to: Some(now), ..rest });
+            }
+            Some(_) => {}
         }
     }
 
-    /// Ends the break; without one, being back is a doubt.
+    /// Ends the break, or the earlier one that was entered meanwhile; without one, being back is a doubt.
     pub(super) fn come_back(&mut self, step: &Step) {
         if self.away().is_none() {
             self.doubts.push(Doubt { op: step.op.id, kind: DoubtKind::NoBreak });
         }
-        self.close_break(&step.at);
+        if let [.., earlier, now] = self.breaks.as_mut_slice()
+            && now.to.is_none()
+            && earlier.to.as_ref() == Some(&now.from)
+            && (earlier.from.at_ms..now.from.at_ms).contains(&step.at.at_ms)
+        {
+            earlier.to = Some(step.at.clone());
+        } else {
+            self.close_break(&step.at);
+        }
     }
 
     /// Ends the current break, as a cast or the end of the session does. The turn-rounds of rods that are in

@@ -8,7 +8,11 @@
 //! Everything that has a length (waits, rests, the match clock, alarms, forecasts, gaps) is measured on this
 //! line. The wall clock is only for display.
 
-use restwater_log::{Effective, Hlc, Moment, Op, Payload};
+mod put_right;
+
+pub use put_right::may_be_reset;
+
+use restwater_log::{Effective, Moment, Payload};
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 use std::collections::HashMap;
@@ -18,8 +22,6 @@ use uuid::Uuid;
 /// No session is longer than this, in ms, so a longer gap means a wrong clock. (A match may last a
 /// fortnight.)
 const FORTNIGHT_MS: i64 = 14 * 86_400_000;
-/// A phone that shows an earlier time, in ms since 1970, has lost it: there was no Restwater before 2020.
-const NO_APP_BEFORE_MS: i64 = 1_577_836_800_000;
 
 /// When something happened, on the time line of its session.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -255,28 +257,6 @@ impl TimeLine {
         Stamp { shown: Arc::new(moment.clone()), at_ms, uncertain_ms, run: None }
     }
 
-    /// When an entry was tapped, with the time that the screens show.
-    pub fn tapped(&self, op: &Op) -> Stamp {
-        let mut stamp = self.place(op.device, &op.at);
-        self.put_right(op, &mut stamp);
-        stamp
-    }
-
-    /// Puts right what the clock of an entry showed if it had been reset: a flat battery sets a clock back to 1970, or to when the
-    /// phone was made. It is judged by the latest entry of the phone whose distance is known, if the clock was right again by then.
-    fn put_right(&self, op: &Op, stamp: &mut Stamp) {
-        let wall_ms = stamp.shown.wall_ms;
-        let last = self.last.iter().find(|anchor| anchor.device == op.device);
-        let last = last.filter(|_| may_be_reset(wall_ms, op.hlc));
-        let later = last.map_or(wall_ms, |last| {
-            let (at_ms, shown_ms) = last.known;
-            shown_ms.saturating_sub(at_ms.saturating_sub(stamp.at_ms))
-        });
-        if later.saturating_sub(wall_ms) > FORTNIGHT_MS {
-            Arc::make_mut(&mut stamp.shown).wall_ms = later;
-        }
-    }
-
     fn shift(&mut self, zero_ms: i64) {
         for run in &mut self.runs {
             run.offset_ms = run.offset_ms.saturating_sub(zero_ms);
@@ -286,12 +266,6 @@ impl TimeLine {
             anchor.known.0 = anchor.known.0.saturating_sub(zero_ms);
         }
     }
-}
-
-/// Whether the wall clock may have been reset when it showed this: before the app existed, or long before the log.
-pub fn may_be_reset(wall_ms: i64, hlc: Hlc) -> bool {
-    let log_ms = i64::try_from(hlc.ms).unwrap_or(wall_ms);
-    wall_ms < NO_APP_BEFORE_MS || log_ms.saturating_sub(wall_ms) > FORTNIGHT_MS
 }
 
 /// Whether files may leave an entry out, as they do with the position of the peg. The line doesn't depend on it, so that two phones

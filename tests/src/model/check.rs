@@ -261,6 +261,7 @@ pub fn names(bank: &Bank, oracle: &Oracle) -> Result<(), Broken> {
 fn is_said(shown: &str, deed: Option<&Deed>) -> bool {
     match deed {
         None => shown == "nothing yet",
+        Some(deed) if deed.put_right => shown.starts_with(deed.named()),
         Some(deed) if deed.says.starts_with(' ') => shown.ends_with(&deed.says),
         Some(deed) => shown == deed.says,
     }

@@ -72,6 +72,12 @@ impl Entry {
         let minutes = (self.wall_ms + self.offset_min * 60_000).div_euclid(60_000).rem_euclid(1_440);
         format!("{} {:02}:{:02}", word(&self.kind), minutes / 60, minutes % 60)
     }
+
+    /// Whether the clock may have been reset when it was tapped: it showed a time before 2020, or a fortnight behind the log.
+    fn is_under_a_reset_clock(&self) -> bool {
+        let log_ms = self.clock.split('-').next().and_then(|ms| ms.parse().ok()).unwrap_or(self.wall_ms);
+        self.wall_ms < 1_577_836_800_000 || log_ms - self.wall_ms > 14 * 86_400_000
+    }
 }
 
 /// The word for an entry of a kind.
@@ -162,8 +168,18 @@ pub struct Deed {
     pub ids: Vec<String>,
     /// What UNDO calls it; a kind without a word of its own begins with a space.
     pub says: String,
+    /// Whether the screens may show another time, since the clock was reset and later entries put it right.
+    pub put_right: bool,
     /// The entries that undid it.
     pub taken_back_by: Vec<String>,
+}
+
+impl Deed {
+    /// What a text that names it has to contain: its word and its time, or its word alone if the time may be another.
+    pub fn named(&self) -> &str {
+        let word = self.says.rsplit_once(' ').map_or("", |(word, _)| word);
+        if self.put_right { word } else { &self.says }
+    }
 }
 
 /// What must be true of one phone.
@@ -188,7 +204,8 @@ impl Oracle {
         let Some(first) = outcome.or(entries.first()) else { return };
         self.device.clone_from(&first.device);
         let ids = entries.iter().map(|entry| entry.id.clone()).collect();
-        self.done.push(Deed { ids, says: first.says(), taken_back_by: Vec::new() });
+        let put_right = first.is_under_a_reset_clock();
+        self.done.push(Deed { ids, says: first.says(), put_right, taken_back_by: Vec::new() });
         self.undone.clear();
         self.add(entries);
     }

@@ -184,7 +184,7 @@ impl World {
                 return Ok(());
             }
         };
-        if named.as_ref().is_none_or(|deed| !notice.contains(&deed.says)) {
+        if named.as_ref().is_none_or(|deed| !notice.contains(deed.named())) {
             let why = format!("{verb} says \"{notice}\", expected {:?}", named.map(|deed| deed.says));
             return broken("UNDO and REDO name the angler's last deed", why);
         }

@@ -303,3 +303,39 @@ fn a_phone_that_has_the_others_correction_of_an_end_may_change_it() {
     bank.tap(76 * MIN, &Action::Mend { op, tap: MendTap::End { end: EndSaid::Landed } }).unwrap();
     assert_eq!(of(&mut bank), (1, 20.0));
 }
+
+/// The angler is away from the rods while the other phone's file comes in, which says that there was a break hours ago as well.
+#[test]
+fn a_break_entered_on_the_other_phone_does_not_end_the_one_that_lasts() {
+    let mut bank = started();
+    for start in [0, 15, 30, 45, 110] {
+        bank.tap(start * MIN, &CAST).unwrap();
+        bank.tap((start + 13) * MIN, &WOUND_IN).unwrap();
+    }
+    let (day, op) = (bank.todays(), bank.app().session().unwrap().casts[4].op);
+    let file = bank.all_of_it(124 * MIN);
+    let mut home = Phone::with_ids_from(500);
+    home.claims(&file, day, 125 * MIN);
+    bank.tap(127 * MIN, &Action::Away).unwrap();
+    home.tap(130 * MIN, &Action::Mend { op, tap: MendTap::WasAway }).unwrap();
+    let file = home.all_of_it(131 * MIN);
+    bank.take(&file, 132 * MIN);
+    for restarted in [false, true] {
+        if restarted {
+            bank.open();
+        }
+        assert_eq!(bank.bank(133 * MIN).state, BankState::Away);
+        let session = bank.app().session().unwrap();
+        let breaks: Vec<(i64, Option<i64>)> = session
+            .breaks
+            .iter()
+            .map(|rest| (rest.from.at_ms / MIN, rest.to.as_ref().map(|to| to.at_ms / MIN)))
+            .collect();
+        assert_eq!(breaks, [(58, Some(108)), (127, None)]);
+    }
+    bank.tap(140 * MIN, &Action::Returned).unwrap();
+    let session = bank.app().session().unwrap();
+    assert_eq!(session.breaks.len(), 2);
+    assert!(session.away().is_none());
+    assert!(session.doubts.iter().all(|doubt| doubt.kind != restwater_session::DoubtKind::NoBreak));
+}

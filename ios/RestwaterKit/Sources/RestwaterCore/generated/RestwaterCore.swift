@@ -14495,7 +14495,8 @@ public enum BankState: Equatable, Hashable, CaseIterable {
      */
     case away
     /**
-     * Nothing is out, and nothing should be: all-out has come, or the session is one of an earlier day. END is what comes next.
+     * The rod is in and is not to be cast any more: all-out has come, or the session is one of an earlier day. END is what comes
+     * next, once every bait is in.
      */
     case over
 
