@@ -41,6 +41,18 @@ extension Slate {
         layout.apart ? cells.map { letters.width($0.face.label, gridLabel, .bold) }.max() ?? 0 : 0
     }
 
+    /// The same of a page of choices, whose labels may be broken between words: upright such a page has fewer columns rather than
+    /// labels hardly larger than usual ones, but at least two. 0 where pages are more precious.
+    func widestWord(_ cells: [Cell], in place: Rect) -> Double {
+        guard layout.apart, place.width <= place.height else { return 0 }
+        let words = cells.flatMap { $0.face.label.split(separator: " ") }
+        let widest = words.map { letters.width(String($0), gridLabel, .bold) }.max() ?? 0
+        return min(widest, place.width * Self.twoColumns)
+    }
+
+    /// A label of this share of the width of a page still leaves it two columns.
+    private static let twoColumns = 0.55
+
     /// Size of a label of a grid.
     fileprivate var gridLabel: Double { text.secondary * 0.9 }
 
@@ -58,10 +70,10 @@ extension Slate {
 extension Sheet {
     /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages.
     mutating func grid(
-        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50
+        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50, widest: Double = 0
     ) {
-        let pages = slate.gridPages(cells.count, in: place)
-        gridPage(cells, in: place, slate, page: number % pages, order: order)
+        let pages = slate.gridPages(cells.count, in: place, widest: widest)
+        gridPage(cells, in: place, slate, page: number % pages, order: order, widest: widest)
         pager(number % pages, of: pages, slate, at: at, .moreGrid)
     }
 
@@ -90,7 +102,9 @@ extension Sheet {
             typed: opened?.typing != nil, caution: caution)
         if parts.caution.height > 0 { self.caution(caution, em: body * Slate.cautionEm, at: parts.caution, slate, order: 5) }
         guard let row = opened else {
-            grid(rows.map(Cell.init(row:)) + more, in: parts.keys, slate, page: paging.grid, pager: pager)
+            let cells = rows.map(Cell.init(row:)) + more
+            let widest = slate.widestWord(cells, in: parts.keys)
+            grid(cells, in: parts.keys, slate, page: paging.grid, pager: pager, widest: widest)
             return
         }
         put("row-label", row.spoken, em: body, at: parts.says, slate, weight: .bold, order: 10)

@@ -144,7 +144,8 @@ fun ScreenList(list: ScreenListView, layout: BankLayout, words: PadWords, onOpen
     val usual = layout.text.body * 1.3
     val heading = ((rest.height - keys) / groups.size).coerceIn(usual * layout.usualShare(mm), usual)
     if (groups.size * heading + keys > rest.height) {
-        KeyGrid(cells(ScreenGroup.ON_THE_BANK) + cells(ScreenGroup.BEFORE_AND_AFTER), rest, layout)
+        val all = cells(ScreenGroup.ON_THE_BANK) + cells(ScreenGroup.BEFORE_AND_AFTER)
+        KeyGrid(all, rest, layout, widest = widestWord(all, rest, layout))
     } else {
         var bottom = rest.top + rest.height
         for ((i, group) in groups.withIndex().reversed()) {
@@ -256,7 +257,7 @@ private fun RowsAnd(
         val fields = rows.map { field ->
             Cell(KeyFace(field.label, field.value, field.spoken), "row-${field.tag}", field.reads) { opened(); onOpen(field.tag) }
         }
-        KeyGrid(fields + more, parts.keys, layout, pager = pager)
+        KeyGrid(fields + more, parts.keys, layout, pager = pager, widest = widestWord(fields + more, parts.keys, layout))
         return
     }
     val ink = LocalInk.current
@@ -305,15 +306,31 @@ internal fun widestLabel(cells: List<Cell>, layout: BankLayout): Double {
     }
 }
 
+/**
+ * The same of a page of choices, whose labels may be broken between words: upright such a page has fewer columns rather than labels
+ * hardly larger than usual ones, but at least two. 0 where pages are more precious.
+ */
+@Composable
+private fun widestWord(cells: List<Cell>, place: Rect, layout: BankLayout): Double {
+    val words = cells.flatMap { cell -> cell.face.label.split(' ').map { Cell(KeyFace(it, null, it), cell.tag) { } } }
+    val widest = widestLabel(words, layout)
+    return if (place.width > place.height) 0.0 else widest.coerceAtMost(place.width * TWO_COLUMNS)
+}
+
+/** A label of this share of the width of a page still leaves it two columns. */
+private const val TWO_COLUMNS = 0.55
+
 /** Size of a label of a grid. */
 private fun gridLabel(layout: BankLayout) = layout.text.secondary.toFloat() * 0.9f
 
 /** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. */
 @Composable
-internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, order: Float = ORDER_GRID) {
-    val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current)
+internal fun KeyGrid(
+    cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, order: Float = ORDER_GRID, widest: Double = 0.0,
+) {
+    val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current, widest)
     var page by rememberSaveable(cells.size, pages) { mutableStateOf(0) }
-    KeyGridPage(cells, place, layout, page, order)
+    KeyGridPage(cells, place, layout, page, order, widest)
     Pager(page, pages, layout, pager) { page = it }
 }
 
