@@ -5,7 +5,8 @@ use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
 use restwater_layout::{
-    BankLayout, Glass, GridAsk, GridPage, MatchLayout, PadAsk, PadWords, PagerWords, SwimLayout, SwimPadAsk,
+    BankLayout, Glass, GridAsk, GridPage, MatchLayout, PadAsk, PadWords, PagerWords, RowAsk, RowPlace,
+    SwimLayout, SwimPadAsk,
 };
 use restwater_log::Moment;
 use restwater_screen::{Key, ScreenListView, WatchView, Wording};
@@ -198,6 +199,13 @@ pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
 #[must_use]
 pub fn key_grid(ask: &GridAsk) -> GridPage {
     restwater_layout::key_grid(ask)
+}
+
+/// Where the parts of a page of choices lie.
+#[uniffi::export]
+#[must_use]
+pub fn row_place(ask: &RowAsk) -> RowPlace {
+    restwater_layout::row_place(ask)
 }
 
 /// What a key of the Bank does for a rod; none for a key that opens a screen.

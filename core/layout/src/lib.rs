@@ -32,6 +32,7 @@ mod grid;
 mod keys;
 mod least;
 mod match_pad;
+mod open_row;
 mod page;
 mod rules;
 mod said;
@@ -51,6 +52,7 @@ pub use glass::{Glass, GlassError};
 pub(crate) use glass::{Millimetres, on_its_side};
 pub use grid::{GridAsk, GridPage, key_grid};
 pub use match_pad::{MatchLayout, match_layout};
+pub use open_row::{RowAsk, RowPlace, row_place};
 pub use page::PagePlace;
 pub use rules::{BrokenRule, PadRule};
 pub use said::{PadWords, PagerWords, Said};
@@ -168,7 +170,7 @@ pub struct RodPlace {
     pub name: Option<Rect>,
     /// Its number beside the digits, if several rods have no room for their names.
     pub number: Option<Rect>,
-    /// Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+    /// Where a mark says that it is the one to recast first: below or beside its number.
     pub first: Option<Rect>,
     /// Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
     /// of the number, as the digits do: small ones may be below it, a word can't.

@@ -57,7 +57,8 @@ impl Sheet {
                 .find(|columns| (keys.len() + 1).div_ceil(*columns) <= place.rows)
                 .unwrap_or(place.columns);
             let cells = place.cells(columns, (keys.len() + 1).div_ceil(columns));
-            return Self::filled(&place, keys, cells.back, None, &cells.others, 1);
+            let keys = pegs_in_a_row(keys, columns - 1, columns);
+            return Self::filled(&place, &keys, cells.back, None, &cells.others, 1);
         }
         // BACK and the pager are on each page.
         let at_once = (on_one - 1).max(1);
@@ -66,6 +67,7 @@ impl Sheet {
         let Cells { back, mut others } = place.cells(place.columns, place.rows);
         let pager = others.remove(place.columns.saturating_sub(2));
         let shown = keys.iter().skip(page * at_once).take(at_once).copied().collect::<Vec<_>>();
+        let shown = pegs_in_a_row(&shown, place.columns.saturating_sub(2), place.columns);
         Self::filled(&place, &shown, back, Some(pager), &others, pages)
     }
 
@@ -82,6 +84,27 @@ impl Sheet {
         let head = PagePlace { title, notice: title, rest };
         Self { keys, back, pager, head, pages: u8::try_from(pages).unwrap_or(1) }
     }
+}
+
+/// The same keys, with what the pegs on either side land in one row, as one sees them from the peg, and between them the bank
+/// opposite if the row has room for three. `first_row`: how many keys are in the row of BACK.
+fn pegs_in_a_row(keys: &[Key], first_row: usize, columns: usize) -> Vec<Key> {
+    let sides = [Key::NeighbourLeft, Key::NeighbourAcross, Key::NeighbourRight];
+    let wanted = |key: &Key| sides.contains(key) && (columns > 2 || *key != Key::NeighbourAcross);
+    let (group, mut others): (Vec<Key>, Vec<Key>) = keys.iter().copied().partition(wanted);
+    let row = |i: usize| if i < first_row { 0 } else { 1 + (i - first_row) / columns };
+    let place = |key: Key| keys.iter().position(|other| *other == key);
+    let (Some(left), Some(right)) = (place(Key::NeighbourLeft), place(Key::NeighbourRight)) else {
+        return keys.to_vec();
+    };
+    if row(left) == row(right) {
+        return keys.to_vec();
+    }
+    let begin = left.min(right);
+    let fits = |at: &usize| row(*at) == row(at + group.len() - 1);
+    let Some(at) = (begin..=others.len()).find(fits) else { return keys.to_vec() };
+    others.splice(at..at, group);
+    others
 }
 
 /// The cells of a page.

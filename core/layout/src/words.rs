@@ -28,6 +28,11 @@ const NUMBER_MM: f64 = 3.2;
 const NUMBER_HEIGHT_MM: f64 = 5.0;
 /// Height of the mark of the rod that is due first, below its number, mm.
 const FIRST_MM: f64 = 3.2;
+/// The same between the number and the seconds of a narrow cell, and the height of the number above it, mm.
+const LOW_FIRST_MM: f64 = 1.9;
+const LOW_NUMBER_MM: f64 = 4.2;
+/// A narrower place has no room for "Rod 3: due first", mm: there the number and the mark stand for it.
+const NAME_WIDTH_MM: f64 = 15.0;
 /// Between that number and the digits, or they read as one figure, mm.
 const BESIDE_NUMBER_MM: f64 = 1.2;
 /// Digits are not made narrower than this for the sake of the number, mm.
@@ -186,17 +191,18 @@ fn clocks(row: Rect, rods: u8) -> Vec<RodPlace> {
                 width: width - 2.0,
                 height: if name_h >= 1.7 { inner - name_h } else { inner },
             };
-            let name =
+            let below =
                 (name_h >= 1.7).then(|| Rect { top: digits.bottom() + 0.2, height: name_h - 0.2, ..digits });
-            let number = name.is_none().then(|| number(&mut digits));
+            if let Some(below) = below.filter(|below| below.width < NAME_WIDTH_MM) {
+                let number = Rect { width: NUMBER_MM, ..below };
+                let first = Rect { left: number.right() + 0.5, ..number };
+                let (number, first, word) = (Some(number), Some(first), Some(digits));
+                return RodPlace { rod: i + 1, target, digits, name: None, number, first, word };
+            }
+            let number = below.is_none().then(|| number(&mut digits));
             let word = number.map(|number| clear_of(digits, &number));
-            // In a narrow cell the seconds are below the number.
-            let first = number.filter(|number| number.left < digits.left).map(|number| Rect {
-                top: digits.bottom() - FIRST_MM,
-                height: FIRST_MM,
-                ..number
-            });
-            RodPlace { rod: i + 1, target, digits, name, number, first, word }
+            let first = number.map(|number| mark_below(&number, &digits));
+            RodPlace { rod: i + 1, target, digits, name: below, number, first, word }
         })
         .collect()
 }
@@ -207,11 +213,21 @@ fn number(digits: &mut Rect) -> Rect {
     let corner = Rect { width: NUMBER_MM, height: NUMBER_HEIGHT_MM, ..*digits };
     let beside = NUMBER_MM + BESIDE_NUMBER_MM;
     if digits.width - beside < DIGITS_BESIDE_NUMBER_MM {
-        return Rect { left: digits.right() - NUMBER_MM, ..corner };
+        return Rect { left: digits.right() - NUMBER_MM, height: LOW_NUMBER_MM, ..corner };
     }
     digits.left += beside;
     digits.width -= beside;
     corner
+}
+
+/// The mark of the rod due first, below its number. In a narrow cell it is between the number and the seconds, which take no more
+/// than the lower half.
+fn mark_below(number: &Rect, digits: &Rect) -> Rect {
+    if number.left < digits.left {
+        return Rect { top: digits.bottom() - FIRST_MM, height: FIRST_MM, ..*number };
+    }
+    let height = LOW_FIRST_MM.min(digits.bottom() - digits.height / 2.0 - number.bottom());
+    Rect { top: number.bottom(), height, ..*number }
 }
 
 /// What is left of the digits' place before a number in its far corner.

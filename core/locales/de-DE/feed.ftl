@@ -11,6 +11,8 @@ ago = { $minutes ->
    *[other] vor { $minutes } min
 }
 feed-here = Gefüttert { ago }, hier in diesem Ansitz { $weight }.
+# Am Ufer hinter der Stelle, wo der Platz knapp ist.
+feed-bank = Gefüttert { ago }, insgesamt { $weight }.
 feed-none-here = Hier noch nicht gefüttert.
 feed-guesses = Gewichte sind Schätzungen: ändere sie unter Handy.
 feed-way-handful = { $count ->

@@ -11,6 +11,8 @@ ago = { $minutes ->
    *[other] { $minutes } min ago
 }
 feed-here = Fed { ago }, { $weight } here this session.
+# On the Bank, after the spot, where room is short.
+feed-bank = Fed { ago }, { $weight } in all.
 feed-none-here = Nothing fed here yet.
 feed-guesses = Weights are estimates: change them under Phone.
 feed-way-handful = { $count ->

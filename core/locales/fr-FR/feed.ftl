@@ -11,6 +11,8 @@ ago = { $minutes ->
    *[other] il y a { $minutes } min
 }
 feed-here = Amorcé { ago }, { $weight } ici pendant cette sortie.
+# Au bord, après le coup, là où la place manque.
+feed-bank = Amorcé { ago }, { $weight } en tout.
 feed-none-here = Rien d'amorcé ici.
 feed-guesses = Les poids sont estimés : changez-les sous Mobile.
 feed-way-handful = { $count ->

@@ -249,9 +249,18 @@ pub(crate) fn kind_id(kind: FeedKind) -> &'static str {
 
 /// "Fed 12 min ago, 340 g here this session."
 pub(crate) fn fed_words(words: &Wording, here: &FedHere, unit: WeightUnit) -> String {
+    fed("feed-here", words, here, unit)
+}
+
+/// The same on the Bank, where room is short: "Fed 12 min ago, 340 g in all."
+pub(crate) fn fed_in_short(words: &Wording, here: &FedHere, unit: WeightUnit) -> String {
+    fed("feed-bank", words, here, unit)
+}
+
+fn fed(id: &str, words: &Wording, here: &FedHere, unit: WeightUnit) -> String {
     let minutes = whole(libm::floor(here.since_min.max(0.0)));
     let weight = feed_weight(words, unit, here.mg);
-    words.say_with("feed-here", &[("minutes", Arg::Text(&minutes)), ("weight", Arg::Text(&weight))])
+    words.say_with(id, &[("minutes", Arg::Text(&minutes)), ("weight", Arg::Text(&weight))])
 }
 
 /// "2 handfuls, loose" or "250 g, loose".

@@ -79,6 +79,8 @@ fn the_first_feed_is_chosen_and_then_one_tap_repeats_it() {
     let here = phone.fed(15 * MIN).unwrap();
     assert_eq!((here.mg, here.since_min), (60_000, 5.0));
     assert_eq!(phone.feed_screen(15 * MIN).says[0], "Fed 5 min ago, 2 oz here this session.");
+    let spot = phone.bank(15 * MIN).spot;
+    assert!(spot.ends_with("Fed 5 min ago, 2 oz in all."), "{spot}");
     // When the last feed is undone, the key shows the one before it again.
     phone.tap(16 * MIN, &Action::Undo).unwrap();
     phone.tap(17 * MIN, &Action::Undo).unwrap();

@@ -108,3 +108,29 @@ fn without_a_session_there_is_nothing_behind_more() {
     assert_eq!(layout(0), layout(1));
     assert_eq!((layout(0).more, layout(0).pages), (None, 1));
 }
+
+/// LEFT PEG is to the left of RIGHT PEG, in one row, on every page that has both.
+#[test]
+fn what_the_pegs_on_either_side_land_is_in_one_row_as_they_sit() {
+    let mut pairs = 0;
+    for phone in &PHONES {
+        for (scale, left) in [(1.0, false), (1.0, true), (2.0, false), (2.0, true)] {
+            for glass in phone.both_ways(scale, left) {
+                for (state, rods) in with_sheet() {
+                    let pages = bank_layout(&glass, PadAsk { state, rods, page: 1 }).unwrap().pages;
+                    for page in 1..pages {
+                        let layout = bank_layout(&glass, PadAsk { state, rods, page }).unwrap();
+                        let of = |key| layout.keys.iter().find(|one| one.key == key).map(|one| one.rect);
+                        let Some((one, other)) = of(Key::NeighbourLeft).zip(of(Key::NeighbourRight)) else {
+                            continue;
+                        };
+                        let at = format!("{} {scale} {left} {state:?} {rods}", phone.name);
+                        assert!(one.top == other.top && one.left < other.left, "{at}: {one:?} {other:?}");
+                        pairs += 1;
+                    }
+                }
+            }
+        }
+    }
+    assert!(pairs > 1_000, "{pairs}");
+}

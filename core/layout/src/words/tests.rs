@@ -125,6 +125,43 @@ fn with_two_rods_each_is_named_or_numbered_and_the_second_sentence_is_two_millim
     }
 }
 
+/// Which rod is due first is the question with three rods: it has its mark wherever its name has no room to say so.
+#[test]
+fn each_of_several_rods_has_room_for_what_says_that_it_is_due_first() {
+    for phone in &PHONES {
+        for (scale, left) in [(1.0, false), (1.0, true), (2.0, false), (2.0, true)] {
+            for glass in phone.both_ways(scale, left) {
+                for rods in 2..=3 {
+                    let layout =
+                        bank_layout(&glass, PadAsk { state: BankState::Out, rods, page: 0 }).unwrap();
+                    let px = phone.px_per_mm();
+                    for rod in &layout.rods {
+                        let Some(first) = rod.first else {
+                            let name = rod.name.unwrap();
+                            assert!(name.width >= 15.0 * px - 1e-6, "{} {rods}: {rod:?}", phone.name);
+                            continue;
+                        };
+                        let number = rod.number.unwrap();
+                        let room = first.width.min(2.0 * first.height) / px;
+                        assert!(room >= 3.0 && !first.overlaps(&number), "{} {rods}: {rod:?}", phone.name);
+                        // The seconds take at most the lower half of the digits.
+                        let half = rod.digits.bottom() - rod.digits.height / 2.0;
+                        let clear = !first.overlaps(&rod.digits) || first.bottom() <= half + 1e-6;
+                        assert!(clear, "{} {rods}: {rod:?}", phone.name);
+                        for part in [first, number] {
+                            let inside = part.left >= rod.target.left - 1e-6
+                                && part.right() <= rod.target.right() + 1e-6
+                                && part.top >= rod.target.top - 1e-6
+                                && part.bottom() <= rod.target.bottom() + 1e-6;
+                            assert!(inside, "{} {rods}: {rod:?}", phone.name);
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
 #[test]
 fn a_number_is_beside_the_digits_in_its_cell() {
     let ask = PadAsk { state: BankState::Out, rods: 2, page: 0 };

@@ -8,7 +8,7 @@ mod left_open;
 mod strip;
 
 use super::date::hours_minutes;
-use super::feed::fed_words;
+use super::feed::fed_in_short;
 use super::figures::clock;
 use super::leave_words::band;
 use super::match_day::bank_line;
@@ -333,11 +333,11 @@ pub fn bank(input: &BankInput) -> BankView {
     }
 }
 
-/// "Gate, 30 yd (27.4 m), clipped up. Fed 12 min ago, 340 g here this session."
+/// "Gate, 30 yd (27.4 m), clipped up. Fed 12 min ago, 340 g in all."
 fn spot_and_feed(input: &BankInput, session: &Session, spot: Option<&Spot>) -> String {
     let words = spot_words(input.words, session, spot);
     match session.fed_here(input.chosen, spot, input.now) {
-        Some(here) => input.words.sentences(&[&words, &fed_words(input.words, &here, input.weights)]),
+        Some(here) => input.words.sentences(&[&words, &fed_in_short(input.words, &here, input.weights)]),
         None => words,
     }
 }

@@ -11,13 +11,13 @@ final class DemoDay {
     private let clock: DayClock
     let state: RestwaterState
 
-    init(_ name: String = "demo") throws {
+    init(_ name: String = "demo", language: String = "en-GB") throws {
         taps = try readDay(text: try Self.tree("tests/days/\(name).jsonl"))
         let clock = DayClock(taps[0].at)
         self.clock = clock
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("\(name)-\(UUID().uuidString)")
         let defaults = UserDefaults(suiteName: "\(name)-\(UUID().uuidString)")!
-        state = RestwaterState(core: try openLog(in: folder, clock: { clock.now }, language: "en-GB"), defaults: defaults, clock: { clock.now })
+        state = RestwaterState(core: try openLog(in: folder, clock: { clock.now }, language: language), defaults: defaults, clock: { clock.now })
     }
 
     func play(

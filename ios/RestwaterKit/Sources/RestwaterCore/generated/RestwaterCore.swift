@@ -9339,7 +9339,7 @@ public struct RodPlace: Equatable, Hashable {
      */
     public let number: Rect?
     /**
-     * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+     * Where a mark says that it is the one to recast first: below or beside its number.
      */
     public let first: Rect?
     /**
@@ -9367,7 +9367,7 @@ public struct RodPlace: Equatable, Hashable {
          * Its number beside the digits, if several rods have no room for their names.
          */number: Rect?, 
         /**
-         * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+         * Where a mark says that it is the one to recast first: below or beside its number.
          */first: Rect?, 
         /**
          * Where a word such as FISH ON is shown instead of the digits, if there is no room for the state beside them. It keeps clear
@@ -9637,6 +9637,254 @@ public func FfiConverterTypeRodView_lift(_ buf: RustBuffer) throws -> RodView {
 #endif
 public func FfiConverterTypeRodView_lower(_ value: RodView) -> RustBuffer {
     return FfiConverterTypeRodView.lower(value)
+}
+
+
+/**
+ * What the parts of a page of choices depend on.
+ */
+public struct RowAsk: Equatable, Hashable {
+    /**
+     * Where the page is, px.
+     */
+    public let place: Rect
+    /**
+     * Pixels in a real millimetre.
+     */
+    public let pxPerMm: Double
+    /**
+     * Whether a row is open; otherwise the keys are the rows.
+     */
+    public let `open`: Bool
+    /**
+     * Whether the row has a typed field.
+     */
+    public let typed: Bool
+    /**
+     * Rows of keys that there are at 100 %: no more are kept free.
+     */
+    public let rows: UInt32
+    /**
+     * Height of the caution at its size, px; 0 without one.
+     */
+    public let caution: Double
+    /**
+     * Height of what the row is, at its size over the width of the page, px.
+     */
+    public let says: Double
+    /**
+     * Height of where that is from, at its size over the width of the page, px; 0 if that is not said.
+     */
+    public let source: Double
+    /**
+     * Height of what the row is at 100 %, px.
+     */
+    public let saysUsual: Double
+    /**
+     * Height of where that is from at 100 %, px; 0 if that is not said.
+     */
+    public let sourceUsual: Double
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * Where the page is, px.
+         */place: Rect, 
+        /**
+         * Pixels in a real millimetre.
+         */pxPerMm: Double, 
+        /**
+         * Whether a row is open; otherwise the keys are the rows.
+         */`open`: Bool, 
+        /**
+         * Whether the row has a typed field.
+         */typed: Bool, 
+        /**
+         * Rows of keys that there are at 100 %: no more are kept free.
+         */rows: UInt32, 
+        /**
+         * Height of the caution at its size, px; 0 without one.
+         */caution: Double, 
+        /**
+         * Height of what the row is, at its size over the width of the page, px.
+         */says: Double, 
+        /**
+         * Height of where that is from, at its size over the width of the page, px; 0 if that is not said.
+         */source: Double, 
+        /**
+         * Height of what the row is at 100 %, px.
+         */saysUsual: Double, 
+        /**
+         * Height of where that is from at 100 %, px; 0 if that is not said.
+         */sourceUsual: Double) {
+        self.place = place
+        self.pxPerMm = pxPerMm
+        self.`open` = `open`
+        self.typed = typed
+        self.rows = rows
+        self.caution = caution
+        self.says = says
+        self.source = source
+        self.saysUsual = saysUsual
+        self.sourceUsual = sourceUsual
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension RowAsk: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRowAsk: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RowAsk {
+        return
+            try RowAsk(
+                place: FfiConverterTypeRect.read(from: &buf), 
+                pxPerMm: FfiConverterDouble.read(from: &buf), 
+                open: FfiConverterBool.read(from: &buf), 
+                typed: FfiConverterBool.read(from: &buf), 
+                rows: FfiConverterUInt32.read(from: &buf), 
+                caution: FfiConverterDouble.read(from: &buf), 
+                says: FfiConverterDouble.read(from: &buf), 
+                source: FfiConverterDouble.read(from: &buf), 
+                saysUsual: FfiConverterDouble.read(from: &buf), 
+                sourceUsual: FfiConverterDouble.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: RowAsk, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.place, into: &buf)
+        FfiConverterDouble.write(value.pxPerMm, into: &buf)
+        FfiConverterBool.write(value.`open`, into: &buf)
+        FfiConverterBool.write(value.typed, into: &buf)
+        FfiConverterUInt32.write(value.rows, into: &buf)
+        FfiConverterDouble.write(value.caution, into: &buf)
+        FfiConverterDouble.write(value.says, into: &buf)
+        FfiConverterDouble.write(value.source, into: &buf)
+        FfiConverterDouble.write(value.saysUsual, into: &buf)
+        FfiConverterDouble.write(value.sourceUsual, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRowAsk_lift(_ buf: RustBuffer) throws -> RowAsk {
+    return try FfiConverterTypeRowAsk.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRowAsk_lower(_ value: RowAsk) -> RustBuffer {
+    return FfiConverterTypeRowAsk.lower(value)
+}
+
+
+/**
+ * The parts of a page of choices, from the top, px; a part without a height is not there.
+ */
+public struct RowPlace: Equatable, Hashable {
+    /**
+     * The caution.
+     */
+    public let caution: Rect
+    /**
+     * What the row is.
+     */
+    public let says: Rect
+    /**
+     * Where that is from.
+     */
+    public let source: Rect
+    /**
+     * The typed field with its key.
+     */
+    public let field: Rect
+    /**
+     * The place of the keys.
+     */
+    public let keys: Rect
+
+    // Default memberwise initializers are never public by default, so we
+    // declare one manually.
+    public init(
+        /**
+         * The caution.
+         */caution: Rect, 
+        /**
+         * What the row is.
+         */says: Rect, 
+        /**
+         * Where that is from.
+         */source: Rect, 
+        /**
+         * The typed field with its key.
+         */field: Rect, 
+        /**
+         * The place of the keys.
+         */keys: Rect) {
+        self.caution = caution
+        self.says = says
+        self.source = source
+        self.field = field
+        self.keys = keys
+    }
+
+    
+
+    
+}
+
+#if compiler(>=6)
+extension RowPlace: Sendable {}
+#endif
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public struct FfiConverterTypeRowPlace: FfiConverterRustBuffer {
+    public static func read(from buf: inout (data: Data, offset: Data.Index)) throws -> RowPlace {
+        return
+            try RowPlace(
+                caution: FfiConverterTypeRect.read(from: &buf), 
+                says: FfiConverterTypeRect.read(from: &buf), 
+                source: FfiConverterTypeRect.read(from: &buf), 
+                field: FfiConverterTypeRect.read(from: &buf), 
+                keys: FfiConverterTypeRect.read(from: &buf)
+        )
+    }
+
+    public static func write(_ value: RowPlace, into buf: inout [UInt8]) {
+        FfiConverterTypeRect.write(value.caution, into: &buf)
+        FfiConverterTypeRect.write(value.says, into: &buf)
+        FfiConverterTypeRect.write(value.source, into: &buf)
+        FfiConverterTypeRect.write(value.field, into: &buf)
+        FfiConverterTypeRect.write(value.keys, into: &buf)
+    }
+}
+
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRowPlace_lift(_ buf: RustBuffer) throws -> RowPlace {
+    return try FfiConverterTypeRowPlace.lift(buf)
+}
+
+#if swift(>=5.8)
+@_documentation(visibility: private)
+#endif
+public func FfiConverterTypeRowPlace_lower(_ value: RowPlace) -> RustBuffer {
+    return FfiConverterTypeRowPlace.lower(value)
 }
 
 
@@ -28638,6 +28886,17 @@ public func readDay(text: String)throws  -> [DayTap]  {
 })
 }
 /**
+ * Where the parts of a page of choices lie.
+ */
+public func rowPlace(ask: RowAsk) -> RowPlace  {
+    return try!  FfiConverterTypeRowPlace_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_row_place(
+        FfiConverterTypeRowAsk_lower(ask),uniffiCallStatus
+    )
+})
+}
+/**
  * Em of the smaller line on a key at 100 %, in millimetres: larger text makes it no smaller.
  */
 public func subMm() -> Double  {
@@ -28794,6 +29053,9 @@ private let initializationResult: InitializationResult = {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_read_day() != 60744) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_row_place() != 50711) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_sub_mm() != 58412) {

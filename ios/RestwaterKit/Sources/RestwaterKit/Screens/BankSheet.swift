@@ -87,7 +87,7 @@ extension Sheet {
         return [frame] + digits + name + number + first(rod, place.first.map(inside), tint)
     }
 
-    /// Due first: a triangle that points at the number above it.
+    /// Due first: a triangle below the number, or beside it.
     private func first(_ rod: RodView, _ place: Rect?, _ tint: Tint) -> [Mark] {
         guard rod.first, let place else { return [] }
         let (top, left) = (Point(place.left + place.width / 2, place.top), Point(place.left, place.bottom))

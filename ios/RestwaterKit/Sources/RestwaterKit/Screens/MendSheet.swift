@@ -21,11 +21,14 @@ extension Sheet {
 
     /// One entry: what is doubtful about it, and a key for each possible answer; a single choice takes effect at once.
     private mutating func drawEntry(_ open: MendOpen, in place: Rect, _ slate: Slate, _ paging: Paging) {
-        let (head, body) = (13 * slate.mm, slate.text.body)
-        put("mend-what", open.what, em: body * 1.2, at: place.with(height: head * 0.4), slate, weight: .bold, order: 10)
-        put("mend-why", open.why, em: body, at: place.with(top: place.top + head * 0.4, height: head * 0.6), slate, order: 11, middle: false)
-        let rest = place.with(top: place.top + head, height: place.height - head)
-        if open.rows.contains(where: { $0.tag == paging.row }) {
+        let (body, whatEm) = (slate.text.body, 1.2)
+        let chosen = open.rows.first { $0.tag == paging.row }
+        let keys = chosen?.choices.count ?? open.rows.count
+        let parts = slate.rowParts(open.what, open.why, sizes: (whatEm, 1), keys: keys, in: place)
+        put("mend-what", open.what, em: body * whatEm, at: parts.says, slate, weight: .bold, order: 10)
+        put("mend-why", open.why, em: body, at: parts.source, slate, order: 11, middle: false)
+        let rest = parts.keys
+        if chosen != nil {
             rows(open.rows, in: rest, slate, paging)
             return
         }

@@ -18,7 +18,8 @@ extension Sheet {
         let usual = slate.text.body * 1.3
         let heading = min(usual, max(usual * slate.usualShare, (rest.height - keys) / count))
         if count * heading + keys > rest.height {
-            grid(groups.flatMap(\.1), in: rest, slate, page: content.paging.grid)
+            let all = groups.flatMap(\.1)
+            grid(all, in: rest, slate, page: content.paging.grid, widest: slate.widestWord(all, in: rest))
         } else {
             var bottom = rest.bottom
             for (i, (title, keys)) in groups.enumerated() {

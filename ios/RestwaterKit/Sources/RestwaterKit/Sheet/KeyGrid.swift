@@ -41,6 +41,18 @@ extension Slate {
         layout.apart ? cells.map { letters.width($0.face.label, gridLabel, .bold) }.max() ?? 0 : 0
     }
 
+    /// The same of a page of choices, whose labels may be broken between words: upright such a page has fewer columns rather than
+    /// labels hardly larger than usual ones, but at least two. 0 where pages are more precious.
+    func widestWord(_ cells: [Cell], in place: Rect) -> Double {
+        guard layout.apart, place.width <= place.height else { return 0 }
+        let words = cells.flatMap { $0.face.label.split(separator: " ") }
+        let widest = words.map { letters.width(String($0), gridLabel, .bold) }.max() ?? 0
+        return min(widest, place.width * Self.twoColumns)
+    }
+
+    /// A label of this share of the width of a page still leaves it two columns.
+    private static let twoColumns = 0.55
+
     /// Size of a label of a grid.
     fileprivate var gridLabel: Double { text.secondary * 0.9 }
 
@@ -58,10 +70,10 @@ extension Slate {
 extension Sheet {
     /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages.
     mutating func grid(
-        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50
+        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50, widest: Double = 0
     ) {
-        let pages = slate.gridPages(cells.count, in: place)
-        gridPage(cells, in: place, slate, page: number % pages, order: order)
+        let pages = slate.gridPages(cells.count, in: place, widest: widest)
+        gridPage(cells, in: place, slate, page: number % pages, order: order, widest: widest)
         pager(number % pages, of: pages, slate, at: at, .moreGrid)
     }
 
@@ -80,27 +92,51 @@ extension Sheet {
     }
 
     /// The fields as keys; the open one as the keys of its choices. Nothing scrolls.
-    mutating func rows(_ rows: [ChoiceRow], and more: [Cell] = [], in place: Rect, _ slate: Slate, _ paging: Paging, pager: Rect? = nil) {
-        guard let row = rows.first(where: { $0.tag == paging.row }) else {
-            grid(rows.map(Cell.init(row:)) + more, in: place, slate, page: paging.grid, pager: pager)
+    mutating func rows(
+        _ rows: [ChoiceRow], more: [Cell] = [], caution: String = "", in place: Rect, _ slate: Slate, _ paging: Paging, pager: Rect? = nil
+    ) {
+        let opened = rows.first { $0.tag == paging.row }
+        let body = slate.text.body
+        let parts = slate.rowParts(
+            opened?.spoken, opened?.source ?? "", sizes: (1, Slate.sourceEm), keys: opened?.choices.count ?? rows.count + more.count, in: place,
+            typed: opened?.typing != nil, caution: caution)
+        if parts.caution.height > 0 { self.caution(caution, em: body * Slate.cautionEm, at: parts.caution, slate, order: 5) }
+        guard let row = opened else {
+            let cells = rows.map(Cell.init(row:)) + more
+            let widest = slate.widestWord(cells, in: parts.keys)
+            grid(cells, in: parts.keys, slate, page: paging.grid, pager: pager, widest: widest)
             return
         }
-        let line = 4.5 * slate.mm
-        let body = slate.text.body
-        put("row-label", row.spoken, em: body, at: place.with(height: line), slate, weight: .bold, order: 10)
-        put("row-source", row.source, em: body * 0.9, at: place.with(top: place.top + line, height: line), slate, order: 11)
+        put("row-label", row.spoken, em: body, at: parts.says, slate, weight: .bold, order: 10)
+        if parts.source.height > 0 { put("row-source", row.source, em: body * Slate.sourceEm, at: parts.source, slate, order: 11) }
         let choices = row.choices.map { choice in
             Cell(
                 face: KeyFace(choice.label, spoken: choice.spoken, chosen: choice.chosen),
                 tag: "choice-\(row.tag)-\(choice.tag)", ask: .act(choice.action), reads: true
             )
         }
-        var rest = place.with(top: place.top + 2 * line, height: place.height - 2 * line)
-        if let typing = row.typing {
-            let height = 11 * slate.mm
-            drawTyping(typing, in: rest.with(height: height), slate)
-            rest = rest.with(top: rest.top + height, height: rest.height - height)
-        }
-        grid(choices, in: rest, slate, page: paging.grid, pager: pager)
+        if let typing = row.typing { drawTyping(typing, in: parts.field, slate) }
+        grid(choices, in: parts.keys, slate, page: paging.grid, pager: pager)
+    }
+}
+
+extension Slate {
+    /// Sizes of a caution and of where a value is from, relative to other text.
+    fileprivate static let cautionEm = 0.85
+    fileprivate static let sourceEm = 0.9
+
+    /// The parts of a page of choices, as the core places them: a caution, what is open, if anything is, and details of it in sizes
+    /// relative to other text.
+    func rowParts(
+        _ says: String?, _ source: String, sizes: (Double, Double), keys: Int, in place: Rect, typed: Bool = false, caution: String = ""
+    ) -> RowPlace {
+        func saysHeight(_ em: Double) -> Double { letters.height(says ?? "", em: em * sizes.0, width: place.width, weight: .bold) }
+        func sourceHeight(_ em: Double) -> Double { letters.height(source, em: em * sizes.1, width: place.width) }
+        let usual = text.body * usualShare
+        return rowPlace(
+            ask: RowAsk(
+                place: place, pxPerMm: mm, open: says != nil, typed: typed, rows: UInt32(gridRows(keys)),
+                caution: caution.isBlank ? 0 : cautionHeight(caution, em: text.body * Self.cautionEm, width: place.width),
+                says: saysHeight(text.body), source: sourceHeight(text.body), saysUsual: saysHeight(usual), sourceUsual: sourceHeight(usual)))
     }
 }

@@ -467,6 +467,11 @@ double uniffi_restwater_fn_func_palm_mm(RustCallStatus *_Nonnull out_status
 RustBuffer uniffi_restwater_fn_func_read_day(RustBuffer text, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_ROW_PLACE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_ROW_PLACE
+RustBuffer uniffi_restwater_fn_func_row_place(RustBuffer ask, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SUB_MM
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_SUB_MM
 double uniffi_restwater_fn_func_sub_mm(RustCallStatus *_Nonnull out_status
@@ -848,6 +853,12 @@ uint16_t uniffi_restwater_checksum_func_palm_mm(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_READ_DAY
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_READ_DAY
 uint16_t uniffi_restwater_checksum_func_read_day(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_ROW_PLACE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_ROW_PLACE
+uint16_t uniffi_restwater_checksum_func_row_place(void
     
 );
 #endif

@@ -44,6 +44,52 @@ class EveryGlassTest {
 
     @Test fun smallUprightInFrench() = inAnotherLanguage("fr-FR", undo = "ANNULER")
 
+    /**
+     * The rows of Tackle and of the phone, each opened, on a phone of another region than England: there every weight has a
+     * caution, and the row of the weight has a typed field and its choices below it.
+     */
+    @Test fun everyOpenRow() {
+        val faults = mutableListOf<String>()
+        for (language in listOf("fr-FR", "de-AT", "en-US")) {
+            for (glass in listOf(Glass(1334.0, 750.0, 12.84, 1.0, false, 40.0, 0.0), Glass(750.0, 1334.0, 12.84, 1.0, false, 40.0, 0.0))) {
+                val once = mutableMapOf<String, Float>()
+                for (scale in listOf(1.0, 2.0)) {
+                    Bankside.on(glass.copy(textScale = scale), language) {
+                        live(readDay(File(System.getProperty("restwater.tree"), "tests/days/demo.jsonl").readText()), "05-three-bites-hold")
+                        for (screen in listOf(Showing.TACKLE, Showing.PHONE)) {
+                            show(screen)
+                            for (row in rows()) {
+                                show(Showing.BANK)
+                                show(screen)
+                                while (!isThere(row)) tapOn("next-page")
+                                tapOn(row)
+                                val where = "$screen $row in $language on ${glass.widthPx.toInt()} px at ${(100 * scale).toInt()} %"
+                                faults += look(where)
+                                val drawn = drawn()
+                                faults += drawn.filter { (_, em) -> em < LEAST_MM * glass.pxPerMm }
+                                    .map { (text, em) -> "$where: '$text' is drawn ${"%.2f".format(em / glass.pxPerMm)} mm high" }
+                                if (scale == 1.0) drawn.forEach { (text, em) -> once["$screen $row $text"] = em }
+                                else faults += drawn.filter { (text, em) -> em < 0.999f * (once["$screen $row $text"] ?: 0f) }
+                                    .map { (text, em) -> "$where: '$text' is drawn at $em px, at 100 % at ${once["$screen $row $text"]} px" }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        assertEquals(emptyList(), faults.distinct(), "${faults.distinct().size} faults:\n${faults.distinct().joinToString("\n")}\n")
+    }
+
+    /** The tags of the rows of the screen that is open, on all its pages. */
+    private fun Bankside.rows(): List<String> {
+        val found = linkedSetOf<String>()
+        while (true) {
+            val tags = nodes(SemanticsMatcher.keyIsDefined(SemanticsProperties.TestTag)).mapNotNull { it.name }.filter { it.startsWith("row-") }
+            if (!found.addAll(tags) || !isThere("next-page")) return found.toList()
+            tapOn("next-page")
+        }
+    }
+
     /** The demo day in a language whose words are longer. */
     private fun inAnotherLanguage(language: String, undo: String) =
         everyScreen(Glass(750.0, 1334.0, 12.84, 1.0, false, 40.0, 0.0), language, undo, days.filterKeys { it == "demo" })

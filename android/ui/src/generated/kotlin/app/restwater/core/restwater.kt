@@ -720,6 +720,8 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_read_day(
     ): Int
+    external fun uniffi_restwater_checksum_func_row_place(
+    ): Int
     external fun uniffi_restwater_checksum_func_sub_mm(
     ): Int
     external fun uniffi_restwater_checksum_func_swim_layout(
@@ -900,6 +902,8 @@ internal object UniffiLib {
     ): Double
     external fun uniffi_restwater_fn_func_read_day(`text`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_row_place(`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_sub_mm(uniffi_out_err: UniffiRustCallStatus, 
     ): Double
     external fun uniffi_restwater_fn_func_swim_layout(`glass`: RustBuffer.ByValue,`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -1074,6 +1078,9 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 60744) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_row_place() and 0xFFFF) != 50711) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_sub_mm() and 0xFFFF) != 58412) {
@@ -7547,7 +7554,7 @@ data class RodPlace (
     val `number`: Rect?
     , 
     /**
-     * Where a mark says that it is the one to recast first: below its number, where that is beside the digits.
+     * Where a mark says that it is the one to recast first: below or beside its number.
      */
     val `first`: Rect?
     , 
@@ -7698,6 +7705,173 @@ public object FfiConverterTypeRodView: FfiConverterOnlyRead<RodView> {
             FfiConverterBoolean.read(buf),
             FfiConverterTypeAction.read(buf),
             FfiConverterLong.read(buf),
+        )
+    }
+
+}
+
+
+
+/**
+ * What the parts of a page of choices depend on.
+ */
+data class RowAsk (
+    /**
+     * Where the page is, px.
+     */
+    val `place`: Rect
+    , 
+    /**
+     * Pixels in a real millimetre.
+     */
+    val `pxPerMm`: kotlin.Double
+    , 
+    /**
+     * Whether a row is open; otherwise the keys are the rows.
+     */
+    val `open`: kotlin.Boolean
+    , 
+    /**
+     * Whether the row has a typed field.
+     */
+    val `typed`: kotlin.Boolean
+    , 
+    /**
+     * Rows of keys that there are at 100 %: no more are kept free.
+     */
+    val `rows`: kotlin.UInt
+    , 
+    /**
+     * Height of the caution at its size, px; 0 without one.
+     */
+    val `caution`: kotlin.Double
+    , 
+    /**
+     * Height of what the row is, at its size over the width of the page, px.
+     */
+    val `says`: kotlin.Double
+    , 
+    /**
+     * Height of where that is from, at its size over the width of the page, px; 0 if that is not said.
+     */
+    val `source`: kotlin.Double
+    , 
+    /**
+     * Height of what the row is at 100 %, px.
+     */
+    val `saysUsual`: kotlin.Double
+    , 
+    /**
+     * Height of where that is from at 100 %, px; 0 if that is not said.
+     */
+    val `sourceUsual`: kotlin.Double
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRowAsk: FfiConverterRustBuffer<RowAsk> {
+    override fun read(buf: ByteBuffer): RowAsk {
+        return RowAsk(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterBoolean.read(buf),
+            FfiConverterUInt.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+            FfiConverterDouble.read(buf),
+        )
+    }
+
+    override fun allocationSize(value: RowAsk) = (
+            FfiConverterTypeRect.allocationSize(value.`place`) +
+            FfiConverterDouble.allocationSize(value.`pxPerMm`) +
+            FfiConverterBoolean.allocationSize(value.`open`) +
+            FfiConverterBoolean.allocationSize(value.`typed`) +
+            FfiConverterUInt.allocationSize(value.`rows`) +
+            FfiConverterDouble.allocationSize(value.`caution`) +
+            FfiConverterDouble.allocationSize(value.`says`) +
+            FfiConverterDouble.allocationSize(value.`source`) +
+            FfiConverterDouble.allocationSize(value.`saysUsual`) +
+            FfiConverterDouble.allocationSize(value.`sourceUsual`)
+    )
+
+    override fun write(value: RowAsk, buf: ByteBuffer) {
+            FfiConverterTypeRect.write(value.`place`, buf)
+            FfiConverterDouble.write(value.`pxPerMm`, buf)
+            FfiConverterBoolean.write(value.`open`, buf)
+            FfiConverterBoolean.write(value.`typed`, buf)
+            FfiConverterUInt.write(value.`rows`, buf)
+            FfiConverterDouble.write(value.`caution`, buf)
+            FfiConverterDouble.write(value.`says`, buf)
+            FfiConverterDouble.write(value.`source`, buf)
+            FfiConverterDouble.write(value.`saysUsual`, buf)
+            FfiConverterDouble.write(value.`sourceUsual`, buf)
+    }
+}
+
+
+
+/**
+ * The parts of a page of choices, from the top, px; a part without a height is not there.
+ */
+data class RowPlace (
+    /**
+     * The caution.
+     */
+    val `caution`: Rect
+    , 
+    /**
+     * What the row is.
+     */
+    val `says`: Rect
+    , 
+    /**
+     * Where that is from.
+     */
+    val `source`: Rect
+    , 
+    /**
+     * The typed field with its key.
+     */
+    val `field`: Rect
+    , 
+    /**
+     * The place of the keys.
+     */
+    val `keys`: Rect
+    
+){
+    
+
+    
+
+    
+    companion object
+}
+
+/**
+ * @suppress
+ */
+public object FfiConverterTypeRowPlace: FfiConverterOnlyRead<RowPlace> {
+    override fun read(buf: ByteBuffer): RowPlace {
+        return RowPlace(
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
+            FfiConverterTypeRect.read(buf),
         )
     }
 
@@ -24924,6 +25098,20 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterString.lower(`text`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Where the parts of a page of choices lie.
+         */ fun `rowPlace`(`ask`: RowAsk): RowPlace {
+            return FfiConverterTypeRowPlace.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_row_place(
+    
+        
+        FfiConverterTypeRowAsk.lower(`ask`),_status)
 }
     )
     }

@@ -163,7 +163,7 @@ private fun RodCell(rod: RodView, place: RodPlace, layout: BankLayout, taps: Ban
             else drawRoundRect(
                 ink.ink, Offset(edge / 2, edge / 2), Size(size.width - edge, size.height - edge), CornerRadius(1f * mm), Stroke(edge),
             )
-            // Due first: a triangle that points at the number above it.
+            // Due first: a triangle below the number, or beside it.
             place.first?.takeIf { rod.first }?.let { at ->
                 val (left, top) = (at.left - place.target.left).toFloat() to (at.top - place.target.top).toFloat()
                 val (wide, high) = at.width.toFloat() to at.height.toFloat()

@@ -117,13 +117,10 @@ fun RowsScreen(
     var open by rememberSaveable { mutableStateOf(row) }
     Ground()
     val rest = PageHead(title, notice, layout)
-    // A caution is shown where the weight is entered and above all rows, never over a key.
-    val said = caution.isNotBlank() && open in listOf(null, "lead", "material")
-    val em = layout.text.body.toFloat() * 0.85f
-    val high = if (said) cautionHeight(caution, em, rest.width).coerceAtMost(rest.height * 0.3) else 0.0
-    if (said) Caution(caution, em, rest.copy(height = high))
+    // A caution is shown where the weight is entered and above all rows.
+    val said = caution.takeIf { open in listOf(null, "lead", "material") }.orEmpty()
     val shown = rows.map { it.shown(onAct) } + own.map { it.shown(onOwn) }
-    RowsAnd(emptyList(), shown, open, { open = it }, rest.copy(top = rest.top + high, height = rest.height - high), layout, onAct)
+    RowsAnd(emptyList(), shown, open, { open = it }, rest, layout, onAct, caution = said)
     Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
@@ -147,7 +144,8 @@ fun ScreenList(list: ScreenListView, layout: BankLayout, words: PadWords, onOpen
     val usual = layout.text.body * 1.3
     val heading = ((rest.height - keys) / groups.size).coerceIn(usual * layout.usualShare(mm), usual)
     if (groups.size * heading + keys > rest.height) {
-        KeyGrid(cells(ScreenGroup.ON_THE_BANK) + cells(ScreenGroup.BEFORE_AND_AFTER), rest, layout)
+        val all = cells(ScreenGroup.ON_THE_BANK) + cells(ScreenGroup.BEFORE_AND_AFTER)
+        KeyGrid(all, rest, layout, widest = widestWord(all, rest, layout))
     } else {
         var bottom = rest.top + rest.height
         for ((i, group) in groups.withIndex().reversed()) {
@@ -243,30 +241,30 @@ private fun ChoiceRow.shown(onAct: (Action) -> Unit) =
 private fun ShellRow.shown(onChoose: (String, String) -> Unit) =
     ShownRow(tag, label, value, spoken, source, null, choices.map { choice(tag, it.tag, it.label, spoken(it), it.chosen) { onChoose(tag, it.tag) } })
 
-/** The same, with other keys after the fields. */
+/** The same, with a caution above and other keys after the fields. */
 @Composable
 private fun RowsAnd(
     more: List<Cell>, rows: List<ShownRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout,
-    onAct: (Action) -> Unit, pager: Rect = layout.pager,
+    onAct: (Action) -> Unit, pager: Rect = layout.pager, caution: String = "",
 ) {
     val row = rows.find { it.tag == open }
+    val body = layout.text.body.toFloat()
+    val keys = row?.choices?.size ?: (rows.size + more.size)
+    val parts = rowParts(row?.spoken, row?.source.orEmpty(), 1f to SOURCE_EM, keys, place, layout, row?.typing != null, caution)
+    if (parts.caution.height > 0) Caution(caution, body * CAUTION_EM, parts.caution)
     if (row == null) {
         val opened = LocalOpened.current
         val fields = rows.map { field ->
             Cell(KeyFace(field.label, field.value, field.spoken), "row-${field.tag}", field.reads) { opened(); onOpen(field.tag) }
         }
-        KeyGrid(fields + more, place, layout, pager = pager)
+        KeyGrid(fields + more, parts.keys, layout, pager = pager, widest = widestWord(fields + more, parts.keys, layout))
         return
     }
     val ink = LocalInk.current
-    val line = 4.5 * LocalPxPerMm.current
-    val body = layout.text.body.toFloat()
-    SpokenText(row.spoken, body, ink.ink, Modifier.at(place.copy(height = line)), FontWeight.Bold)
-    SpokenText(row.source, body * 0.9f, ink.soft, Modifier.at(place.copy(top = place.top + line, height = line)))
-    val typed = if (row.typing == null) 0.0 else 11.0 * LocalPxPerMm.current
-    val below = place.copy(top = place.top + 2 * line, height = place.height - 2 * line)
-    row.typing?.let { TypedLine(it, layout, below.copy(height = typed)) }
-    KeyGrid(row.choices, below.copy(top = below.top + typed, height = below.height - typed), layout, pager = pager)
+    SpokenText(row.spoken, body, ink.ink, Modifier.at(parts.says), FontWeight.Bold)
+    if (parts.source.height > 0) SpokenText(row.source, body * SOURCE_EM, ink.soft, Modifier.at(parts.source))
+    row.typing?.let { TypedLine(it, layout, parts.field) }
+    KeyGrid(row.choices, parts.keys, layout, pager = pager)
 }
 
 /** Height of a grid of this number of keys, including the gap above it. */
@@ -285,7 +283,7 @@ internal fun keysBelow(sentence: String, keys: Int, place: Rect, layout: BankLay
     return gridHeight(keys, layout).coerceAtMost(row * ((place.height - words) / row).toInt().coerceAtLeast(1))
 }
 
-private fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.toInt() - 1) / layout.columns.toInt()
+internal fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns.toInt() - 1) / layout.columns.toInt()
 
 /** One key of a grid; whether it is read from left to right by either hand with those beside it that are too. */
 internal class Cell(val face: KeyFace, val tag: String, val reads: Boolean = false, val onTap: () -> Unit)
@@ -308,15 +306,31 @@ internal fun widestLabel(cells: List<Cell>, layout: BankLayout): Double {
     }
 }
 
+/**
+ * The same of a page of choices, whose labels may be broken between words: upright such a page has fewer columns rather than labels
+ * hardly larger than usual ones, but at least two. 0 where pages are more precious.
+ */
+@Composable
+private fun widestWord(cells: List<Cell>, place: Rect, layout: BankLayout): Double {
+    val words = cells.flatMap { cell -> cell.face.label.split(' ').map { Cell(KeyFace(it, null, it), cell.tag) { } } }
+    val widest = widestLabel(words, layout)
+    return if (place.width > place.height) 0.0 else widest.coerceAtMost(place.width * TWO_COLUMNS)
+}
+
+/** A label of this share of the width of a page still leaves it two columns. */
+private const val TWO_COLUMNS = 0.55
+
 /** Size of a label of a grid. */
 private fun gridLabel(layout: BankLayout) = layout.text.secondary.toFloat() * 0.9f
 
 /** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. */
 @Composable
-internal fun KeyGrid(cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, order: Float = ORDER_GRID) {
-    val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current)
+internal fun KeyGrid(
+    cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, order: Float = ORDER_GRID, widest: Double = 0.0,
+) {
+    val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current, widest)
     var page by rememberSaveable(cells.size, pages) { mutableStateOf(0) }
-    KeyGridPage(cells, place, layout, page, order)
+    KeyGridPage(cells, place, layout, page, order, widest)
     Pager(page, pages, layout, pager) { page = it }
 }
 

@@ -19,7 +19,10 @@ internal class ListLine(
     val says: String, val more: String, val spoken: String, val key: String, val keySpoken: String, val tag: String, val onTap: () -> Unit,
 )
 
-/** A list of lines, each with a key of 15 mm on the side of the thumb; the pager turns pages if they don't all fit. */
+/**
+ * A list of lines, each with a key of 15 mm on the side of the thumb; the pager turns pages if they don't all fit. Lines of large
+ * text share out the height of their page.
+ */
 @Composable
 internal fun Lines(lines: List<ListLine>, place: Rect, layout: BankLayout, leftHanded: Boolean) {
     val mm = LocalPxPerMm.current
@@ -29,7 +32,8 @@ internal fun Lines(lines: List<ListLine>, place: Rect, layout: BankLayout, leftH
     var turned by rememberSaveable(lines.size, perPage) { mutableStateOf(0) }
     val page = if (pages == 0) 0 else turned % pages
     val shown = lines.drop(page * perPage).take(perPage)
-    shown.forEachIndexed { i, line -> LineAt(line, place.copy(top = place.top + i * (height + gap), height = height), layout, leftHanded) }
+    val high = if (layout.apart && shown.isNotEmpty()) ((place.height + gap) / shown.size - gap).coerceIn(height, HIGHEST_MM * mm) else height
+    shown.forEachIndexed { i, line -> LineAt(line, place.copy(top = place.top + i * (high + gap), height = high), layout, leftHanded) }
     Pager(page, pages, layout) { turned = it }
 }
 
@@ -41,7 +45,11 @@ private fun LineAt(line: ListLine, place: Rect, layout: BankLayout, leftHanded: 
     val text = place.copy(left = if (leftHanded) key.left + key.width + 2 * mm else place.left, width = place.width - key.width - 2 * mm)
     val body = layout.text.body.toFloat()
     Box(Modifier.at(text).tagged("says-${line.tag}").semantics { contentDescription = line.spoken }) {
-        val first = if (line.more.isEmpty()) text.height else text.height * 0.42
+        val heights = heights()
+        val (says, more) = heights.of(line.says, body, text.width, FontWeight.Bold) to heights.of(line.more, body * 0.9f, text.width)
+        val least = 15.0 * mm
+        // Neither has less than at 100 %; beyond that each has its share of the lines.
+        val first = if (line.more.isEmpty()) text.height else (text.height * says / (says + more)).coerceIn(least * 0.42, text.height - least * 0.58)
         FitText(line.says, body, ink.ink, Modifier.at(Rect(0.0, 0.0, text.width, first)), FontWeight.Bold)
         if (line.more.isNotEmpty()) FitText(line.more, body * 0.9f, ink.ink, Modifier.at(Rect(0.0, first, text.width, text.height - first)))
     }
@@ -64,3 +72,6 @@ internal fun Sentences(sentences: List<String>, place: Rect, layout: BankLayout,
 }
 
 private const val KEY_MM = 21.0
+
+/** A line of large text is at most so high. */
+private const val HIGHEST_MM = 26.0

@@ -53,11 +53,12 @@ private fun Entry(
 ) {
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
-    val head = 13.0 * LocalPxPerMm.current
-    SpokenText(open.what, body * 1.2f, ink.ink, Modifier.at(place.copy(height = head * 0.4)), FontWeight.Bold)
-    Sentences(listOf(open.why), place.copy(top = place.top + head * 0.4, height = head * 0.6), layout, "mend-why")
-    val rest = place.copy(top = place.top + head, height = place.height - head)
-    if (row != null && open.rows.any { it.tag == row }) {
+    val chosen = open.rows.find { it.tag == row }
+    val parts = rowParts(open.what, open.why, WHAT_EM to 1f, chosen?.choices?.size ?: open.rows.size, place, layout)
+    SpokenText(open.what, body * WHAT_EM, ink.ink, Modifier.at(parts.says), FontWeight.Bold)
+    Sentences(listOf(open.why), parts.source, layout, "mend-why")
+    val rest = parts.keys
+    if (chosen != null) {
         Rows(open.rows, row, onRow, rest, layout) { onAct(it); onRow(null) }
         return
     }
@@ -75,3 +76,6 @@ private fun Entry(
     }
     KeyGrid(cells, rest, layout)
 }
+
+/** Size of what the entry is, relative to other text. */
+private const val WHAT_EM = 1.2f
