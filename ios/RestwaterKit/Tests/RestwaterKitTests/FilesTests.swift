@@ -238,6 +238,38 @@ final class FilesTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(try FileManager.default.contentsOfDirectory(atPath: folder.path).count, 1, "the copy is made, once")
     }
 
+    /// A file of a cloud drive without much of a signal: the screen says that it is still to come.
+    func testAFileThatIsStillToComeIsSaid() async throws {
+        let files = SlowFiles(reads: true)
+        let day = try Bankside(files: files)
+        await day.start()
+        day.state.offer(day.folder.appendingPathComponent("gone.json"))
+        for _ in 0..<500 where day.state.content.showing != .files { try await Task.sleep(nanoseconds: 10_000_000) }
+        XCTAssertTrue(day.sheet.pieces.contains { $0.spoken == "…" }, "\(day.sheet.pieces.map(\.spoken))")
+        files.release()
+        await day.state.settled()
+        XCTAssertFalse(day.sheet.pieces.contains { $0.spoken == "…" })
+        XCTAssertEqual(day.state.content.notice, shellWords(language: phoneLanguage()).fileGone)
+    }
+
+    /// A film that was opened by mistake: on a full phone the next entry could not be saved while it is being copied.
+    func testAHugeFileLeavesTheLogItsRoom() async throws {
+        let folder = FileManager.default.temporaryDirectory.appendingPathComponent("shelf-\(UUID().uuidString)")
+        try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
+        let (film, letter) = (folder.appendingPathComponent("film"), folder.appendingPathComponent("letter"))
+        try Data(count: 6 << 20).write(to: film)
+        try Data(count: 100 << 10).write(to: letter)
+        let almostFull: (URL) throws -> Int64? = { _ in 20 << 20 }
+        XCTAssertThrowsError(try Inbox.take(film, by: SystemFiles(), free: almostFull)) { error in
+            XCTAssertEqual(FileTrouble.refusal(of: error).text, shellWords(language: phoneLanguage()).fileNoSpace)
+        }
+        for taken in [try Inbox.take(letter, by: SystemFiles(), free: almostFull), try Inbox.take(film, by: SystemFiles())] {
+            XCTAssertTrue(FileManager.default.fileExists(atPath: taken))
+            Inbox.finished(taken)
+        }
+        try FileManager.default.removeItem(at: folder)
+    }
+
     func testACopyThatFailsAfterBackUpIsReportedThere() async throws {
         let files = SlowFiles(fails: true)
         files.release()

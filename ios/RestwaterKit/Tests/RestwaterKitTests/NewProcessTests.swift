@@ -137,6 +137,28 @@ final class NewProcessTests: XCTestCase, @unchecked Sendable {
         XCTAssertEqual(try line(phone), "", "it was sent")
     }
 
+    func testWhatIsTypedOutlivesABatteryThatDies() async throws {
+        let phone = try await writing()
+        try await phone.goesOut()
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.showing, .bank)
+        XCTAssertEqual(try phone.state.content.drafts.list.map(\.text), ["begin far out"])
+        try await reopen(phone)
+        XCTAssertEqual(try line(phone), "begin far out")
+        await tap(.send(.typed(into: .plan, text: "begin far out")), phone)
+        try await phone.goesOut()
+        await phone.launch()
+        XCTAssertEqual(try phone.state.content.drafts.list, [], "it was sent")
+    }
+
+    /// The page for next time of the day before.
+    private func reopen(_ phone: Handset) async throws {
+        await tap(.open(.book), phone)
+        let days = try XCTUnwrap(try phone.state.content.book?.leaves.first?.list.filter { $0.tag.hasPrefix("open-") })
+        await tap(.key(try XCTUnwrap(days.last).tap), phone)
+        await tap(.leaf("next"), phone)
+    }
+
     /// A tap on the lock screen starts a process that never shows a screen.
     func testAProcessWithoutAScreenKeepsWhatWasTyped() async throws {
         let phone = try await writing()

@@ -275,9 +275,11 @@ extension Bankside {
 final class SlowFiles: FileAccess, @unchecked Sendable {
     let isWriting = Flag(false)
     private let fails: Bool
+    /// Whether a file that is read has to be fetched first.
+    private let reads: Bool
     private let gate = DispatchSemaphore(value: 0)
 
-    init(fails: Bool = false) { self.fails = fails }
+    init(fails: Bool = false, reads: Bool = false) { (self.fails, self.reads) = (fails, reads) }
 
     func release() { gate.signal() }
 
@@ -287,6 +289,9 @@ final class SlowFiles: FileAccess, @unchecked Sendable {
             gate.wait()
             gate.signal()
             if fails { throw CocoaError(.fileWriteOutOfSpace) }
+        } else if reads {
+            gate.wait()
+            gate.signal()
         }
         try SystemFiles().use(place, to: use, work)
     }

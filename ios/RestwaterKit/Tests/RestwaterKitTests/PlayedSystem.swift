@@ -166,6 +166,14 @@ final class Handset {
         session = nil
     }
 
+    /// The battery dies in the cold, or the app crashes: it does not go to the background first.
+    func goesOut() async throws {
+        // Nothing of it is still at work, and the system releases its log.
+        await session.settled()
+        try state.line.core.pause()
+        session = nil
+    }
+
     func act(_ action: Action) async throws {
         try state.act(action)
         await session.settled()

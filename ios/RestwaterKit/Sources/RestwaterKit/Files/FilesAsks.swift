@@ -24,7 +24,12 @@ extension RestwaterState {
     public func offer(_ url: URL) {
         open(.files)
         let files = files
-        aside({ try Inbox.take(url, by: files) }) { state, path in state.look(path) }
+        content.files.fetching += 1
+        aside({ try Inbox.take(url, by: files) }) { state, path in
+            state.look(path)
+        } ended: { state in
+            state.content.files.fetching -= 1
+        }
     }
 
     /// Leaves the open page; returns whether one was open. One that is being left already stays until its import has ended, and

@@ -16,6 +16,8 @@ public struct FilesContent: Equatable, Sendable {
     var path: String?
     /// A file that waits for the work that is running.
     var next: String?
+    /// How many files of other apps are still to come.
+    var fetching = 0
     /// Why the last copy of a backup did not reach the angler's folder, or empty if it did.
     var copyTrouble = ""
     /// The angler's name for where it came from.

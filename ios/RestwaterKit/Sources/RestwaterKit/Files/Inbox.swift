@@ -9,14 +9,19 @@ enum Inbox {
 
     /// Copies a file and returns the path of the copy; a file that the system put in our `own` folder is then removed.
     /// Blocks, so call it off the main thread.
-    static func take(_ url: URL, by files: any FileAccess, own: URL? = Inbox.own) throws -> String {
+    static func take(
+        _ url: URL, by files: any FileAccess, own: URL? = Inbox.own, free: (URL) throws -> Int64? = Inbox.free(in:)
+    ) throws -> String {
         emptyOld()
         // A folder for each copy, since files that two anglers made on the same day may have the same name.
         let folder = FileManager.default.temporaryDirectory.appendingPathComponent("inbox-\(UUID().uuidString)", isDirectory: true)
         try FileManager.default.createDirectory(at: folder, withIntermediateDirectories: true)
         let copy = folder.appendingPathComponent(url.lastPathComponent)
         do {
-            try files.use(url, to: .read) { file in try FileManager.default.copyItem(at: file, to: copy) }
+            try files.use(url, to: .read) { file in
+                try leaveTheLogItsRoom(file, try free(folder))
+                try FileManager.default.copyItem(at: file, to: copy)
+            }
         } catch {
             // On a full phone half a copy would take the space that the log needs.
             finished(copy.path)
@@ -25,6 +30,22 @@ enum Inbox {
         if let own, isInside(own, url) { Log.attempt("emptying the inbox") { try FileManager.default.removeItem(at: url) } }
         return copy.path
     }
+
+    /// A film that was opened by mistake would fill the phone, and the log could not take the next entry; a small file is always
+    /// tried.
+    private static func leaveTheLogItsRoom(_ file: URL, _ free: Int64?) throws {
+        let size = (try FileManager.default.attributesOfItem(atPath: file.path)[.size] as? NSNumber)?.int64Value ?? 0
+        if size > small, let free, free - size < logsRoom { throw CocoaError(.fileWriteOutOfSpace) }
+    }
+
+    /// The bytes that are free where a file is copied to.
+    static func free(in folder: URL) throws -> Int64? {
+        (try FileManager.default.attributesOfFileSystem(forPath: folder.path)[.systemFreeSize] as? NSNumber)?.int64Value
+    }
+
+    /// A day's file has some hundred kilobytes, and a log of years some hundred megabytes; both sizes are choices.
+    private static let small: Int64 = 4 << 20
+    private static let logsRoom: Int64 = 64 << 20
 
     /// Copies that nobody looks at any more, since their process was ended. Another file may be being imported at this moment.
     private static func emptyOld() {

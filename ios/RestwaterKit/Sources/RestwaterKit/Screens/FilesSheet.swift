@@ -3,7 +3,8 @@ import RestwaterCore
 /// Export, import, imports that can be undone, and backups.
 extension Sheet {
     mutating func drawFiles(_ files: FilesView, _ slate: Slate, _ content: ScreenContent) {
-        let notice = content.files.progress.map { "… \($0)" } ?? (content.notice.isBlank ? content.files.copyTrouble : content.notice)
+        let quiet = content.files.fetching > 0 ? RestwaterState.waits : content.files.copyTrouble
+        let notice = content.files.progress.map { "… \($0)" } ?? (content.notice.isBlank ? quiet : content.notice)
         // A page that a key opens has the key's word as its title.
         let title =
             switch content.files.page {

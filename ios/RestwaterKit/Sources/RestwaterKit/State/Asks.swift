@@ -51,12 +51,12 @@ extension RestwaterState {
             content.paging.match = page
         case .leaf(let id): follow(.leaf(id: id))
         case .nextPart: content.paging.part += 1
-        case .typed(let into, let text): content.drafts.keep(text, on: content.showing, into: into)
+        case .typed(let into, let text): draft(text, on: content.showing, into: into)
         case .send(let action):
             let showing = content.showing
             act(action) { state in
                 // A text that the core refuses stays, so that it can be corrected.
-                if case .typed(let into, _) = action { state.content.drafts.keep("", on: showing, into: into) }
+                if case .typed(let into, _) = action { state.draft("", on: showing, into: into) }
             }
         case .salvage: break
         }

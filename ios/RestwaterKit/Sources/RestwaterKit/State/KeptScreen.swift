@@ -54,12 +54,24 @@ struct LastScreen: @unchecked Sendable {
     // UserDefaults may be used from any thread, as in BackupFolder.
     let defaults: UserDefaults
     private static let screen = "last-screen"
+    private static let drafts = "drafts"
 
     func keep(_ screen: KeptScreen) {
         Log.attempt("keeping the open screen") { defaults.set(try JSONEncoder().encode(screen), forKey: Self.screen) }
     }
 
     func forget() { defaults.removeObject(forKey: Self.screen) }
+
+    /// Kept with each letter: a battery that dies in the cold sends no app to the background first.
+    func keep(_ drafts: [Drafts.Draft]) {
+        Log.attempt("keeping what is typed") { defaults.set(try JSONEncoder().encode(drafts), forKey: Self.drafts) }
+    }
+
+    /// What is half typed; `nil` if an earlier version kept it with the screen.
+    func readDrafts() -> [Drafts.Draft]? {
+        guard let data = defaults.data(forKey: Self.drafts) else { return nil }
+        return Log.attempt("reading what is typed") { try JSONDecoder().decode([Drafts.Draft].self, from: data) }
+    }
 
     func read() -> KeptScreen? {
         guard let data = defaults.data(forKey: Self.screen) else { return nil }
@@ -74,7 +86,7 @@ extension RestwaterState {
         let at = clock()
         let kept = lastScreen.read()
         // A text comes back only where it was typed, whichever screen comes up.
-        if let kept { content.drafts.list = kept.drafts }
+        if let drafts = lastScreen.readDrafts() ?? kept?.drafts { content.drafts.list = drafts }
         guard let kept, kept.comesBack(at: at), let showing = Showing(rawValue: kept.showing) else { return greet() }
         keptFiles = kept
         // Every screen needs the Bank's record and the settings to lay itself out.
@@ -107,6 +119,12 @@ extension RestwaterState {
         content.files.source = ""
         // After the screen has come up.
         ask({ core in try core.subject() }) { state, _ in state.refused(FileTrouble.refusal(of: CocoaError(.fileNoSuchFile))) }
+    }
+
+    /// Keeps a text that is typed; an empty one is none.
+    func draft(_ text: String, on showing: Showing, into: TypedInto) {
+        content.drafts.keep(text, on: showing, into: into)
+        lastScreen.keep(content.drafts.list)
     }
 
     /// Until the core has been read, what an earlier process kept is still to come up.

@@ -14,7 +14,7 @@ public enum PositionRead: Equatable, Sendable {
 /// The phone's position: asked for once when its key is tapped, in the foreground, and never required.
 extension RestwaterState {
     /// Shown where an answer is still to come.
-    static let waits = "…"
+    nonisolated static let waits = "…"
 
     /// The key: asks the phone, if it has a receiver.
     func usePhone() {

@@ -279,7 +279,10 @@ public final class RestwaterState: Observed {
     }
 
     /// Blocking work with files, off the main thread and outside the line.
-    func aside<T: Sendable>(_ work: @escaping @Sendable () throws -> T, then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void) {
+    func aside<T: Sendable>(
+        _ work: @escaping @Sendable () throws -> T, then: @escaping @MainActor @Sendable (RestwaterState, T) -> Void,
+        ended: @escaping @MainActor @Sendable (RestwaterState) -> Void = { _ in }
+    ) {
         waiting += 1
         Task {
             do {
@@ -287,6 +290,7 @@ public final class RestwaterState: Observed {
             } catch {
                 refused(FileTrouble.refusal(of: error))
             }
+            ended(self)
             answered()
         }
     }
