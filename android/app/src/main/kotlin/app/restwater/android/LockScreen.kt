@@ -197,7 +197,7 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
      * Do not disturb, which silenced it, has ended by now.
      */
     internal fun soundAgain(): Boolean = synchronized(Alarms) {
-        val wasSilenced = sounding.any { it.notification.extras.containsKey(Notification.EXTRA_TEMPLATE) }
+        val wasSilenced = sounding.any(::saysMore)
         if (sounding.isEmpty()) return false
         if (!inCall) resound()
         alarms.checkInAMinute()
@@ -208,11 +208,21 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         get() = context.getSystemService(AudioManager::class.java)?.mode in
             setOf(AudioManager.MODE_RINGTONE, AudioManager.MODE_IN_CALL, AudioManager.MODE_IN_COMMUNICATION)
 
-    /** Posts the newest of the alarms that are sounding. It filled the screen the first time; now a screen in a pocket stays dark. */
+    /** Posts the newest of the alarms that are sounding, last and with its sound: the phone's one player plays for that. */
     private fun resound() {
-        val shown = sounding.maxByOrNull { it.postTime } ?: return
+        val all = sounding.sortedBy { it.postTime }
+        val newest = all.lastOrNull() ?: return
+        if (!undisturbed) all.dropLast(1).filter { saysMore(it) }.forEach { post(it, sounds = false) }
+        post(newest, sounds = true)
+    }
+
+    /** Whether it says what silences it. */
+    private fun saysMore(shown: StatusBarNotification) = shown.notification.extras.containsKey(Notification.EXTRA_TEMPLATE)
+
+    /** Posts an alarm again. It filled the screen the first time; now a screen in a pocket stays dark. */
+    private fun post(shown: StatusBarNotification, sounds: Boolean) {
         // The builder writes into what it is given.
-        val again = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false)
+        val again = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false).setOnlyAlertOnce(!sounds)
         // What was said of Do not disturb is over with it.
         if (!undisturbed) again.setStyle(null)
         post(shown.tag, shown.id, again.build().apply { flags = flags or Notification.FLAG_INSISTENT })
