@@ -193,10 +193,12 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
 
     /**
      * A minute after an alarm rang, and each minute after that until it is answered: a call or another notification may have
-     * silenced it without the app knowing. During a call it would only beep, so it waits until the call ends. Returns whether
-     * Do not disturb, which silenced it, has ended by now.
+     * silenced it without the app knowing. During a call it would only beep, so it waits until the call ends. One that
+     * was heard for ten minutes falls silent. Returns whether Do not disturb, which silenced it, has ended by now.
      */
     internal fun soundAgain(): Boolean = synchronized(Alarms) {
+        // Nobody is there: a phone in a bag, its session still open, would ring until its battery is empty.
+        sounding.filter { alarms.heardTooLong(it.tag, silent = undisturbed || inCall) }.forEach(::hush)
         val wasSilenced = sounding.any(::saysMore)
         if (sounding.isEmpty()) return false
         if (!inCall) resound()
@@ -286,15 +288,17 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         app.sounder.stopAll()
         alarms.stopChecking()
         // Those that were silenced before are in a group.
-        for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.group == null }) {
-            notifications.cancel(shown.tag, shown.id)
-            // The group leaves the sound to its summary, which doesn't exist.
-            val silent = Notification.Builder.recoverBuilder(context, shown.notification)
-                .setGroup(QUIET)
-                .setGroupAlertBehavior(Notification.GROUP_ALERT_SUMMARY)
-                .build()
-            post(shown.tag, shown.id, silent.apply { flags = flags and Notification.FLAG_INSISTENT.inv() })
-        }
+        manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.group == null }.forEach(::hush)
+    }
+
+    private fun hush(shown: StatusBarNotification) {
+        notifications.cancel(shown.tag, shown.id)
+        // The group leaves the sound to its summary, which doesn't exist.
+        val silent = Notification.Builder.recoverBuilder(context, shown.notification)
+            .setGroup(QUIET)
+            .setGroupAlertBehavior(Notification.GROUP_ALERT_SUMMARY)
+            .build()
+        post(shown.tag, shown.id, silent.apply { flags = flags and Notification.FLAG_INSISTENT.inv() })
     }
 
     /**
