@@ -24,6 +24,9 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
     private val planned = Kept(context, "planned:")
     private val rung = Kept(context, "rung:")
 
+    /** Since when an alarm can be heard, by the clock that nobody sets. */
+    private val heard = Kept(context, "heard:")
+
     /** Whether an alarm comes at its exact minute. */
     val exact get() = Build.VERSION.SDK_INT < Build.VERSION_CODES.S || manager.canScheduleExactAlarms()
 
@@ -37,6 +40,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         val over = rung.ids - still
         if (over.isNotEmpty()) ringing.silence(over)
         over.forEach(rung::drop)
+        over.forEach(heard::drop)
         (planned.ids - ids).forEach { id ->
             cancel(id)
             planned.drop(id)
@@ -86,7 +90,16 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         planned.drop(alarm.id)
         if (near(rung[alarm.id], alarm.atWallMs)) return
         rung[alarm.id] = alarm.atWallMs
+        heard[alarm.id] = app.now().monoMs
         ringing.ring(alarm)
+    }
+
+    /** Whether an alarm that nobody has answered was heard long enough. What makes it [silent] now, a call or Do not disturb, begins that anew. */
+    fun heardTooLong(id: String, silent: Boolean): Boolean {
+        val now = app.now().monoMs
+        if (silent) return false.also { heard.drop(id) }
+        val since = heard[id] ?: now.also { heard[id] = it }
+        return now - since >= LONGEST_MS
     }
 
     /** Whether an alarm has rung and its cast is not over. */
@@ -140,6 +153,9 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         /** The system is seldom early by more than the difference of two readings of the clocks. */
         private const val EARLY_MS = 5_000L
         private const val AGAIN_MS = 60_000L
+
+        /** As the phone's own alarm clock does by default (AOSP's DeskClock, "Silence after", from memory). */
+        private const val LONGEST_MS = 10 * 60_000L
 
         /** The actions that no alarm has, since theirs are the core's ids: one, and the beginning of others. */
         const val AGAIN = "again"

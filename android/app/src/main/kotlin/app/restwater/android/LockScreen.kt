@@ -193,11 +193,13 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
 
     /**
      * A minute after an alarm rang, and each minute after that until it is answered: a call or another notification may have
-     * silenced it without the app knowing. During a call it would only beep, so it waits until the call ends. Returns whether
-     * Do not disturb, which silenced it, has ended by now.
+     * silenced it without the app knowing. During a call it would only beep, so it waits until the call ends. One that
+     * was heard for ten minutes falls silent. Returns whether Do not disturb, which silenced it, has ended by now.
      */
     internal fun soundAgain(): Boolean = synchronized(Alarms) {
-        val wasSilenced = sounding.any { it.notification.extras.containsKey(Notification.EXTRA_TEMPLATE) }
+        // Nobody is there: a phone in a bag, its session still open, would ring until its battery is empty.
+        sounding.filter { alarms.heardTooLong(it.tag, silent = undisturbed || inCall) }.forEach(::hush)
+        val wasSilenced = sounding.any(::saysMore)
         if (sounding.isEmpty()) return false
         if (!inCall) resound()
         alarms.checkInAMinute()
@@ -208,11 +210,21 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         get() = context.getSystemService(AudioManager::class.java)?.mode in
             setOf(AudioManager.MODE_RINGTONE, AudioManager.MODE_IN_CALL, AudioManager.MODE_IN_COMMUNICATION)
 
-    /** Posts the newest of the alarms that are sounding. It filled the screen the first time; now a screen in a pocket stays dark. */
+    /** Posts the newest of the alarms that are sounding, last and with its sound: the phone's one player plays for that. */
     private fun resound() {
-        val shown = sounding.maxByOrNull { it.postTime } ?: return
+        val all = sounding.sortedBy { it.postTime }
+        val newest = all.lastOrNull() ?: return
+        if (!undisturbed) all.dropLast(1).filter { saysMore(it) }.forEach { post(it, sounds = false) }
+        post(newest, sounds = true)
+    }
+
+    /** Whether it says what silences it. */
+    private fun saysMore(shown: StatusBarNotification) = shown.notification.extras.containsKey(Notification.EXTRA_TEMPLATE)
+
+    /** Posts an alarm again. It filled the screen the first time; now a screen in a pocket stays dark. */
+    private fun post(shown: StatusBarNotification, sounds: Boolean) {
         // The builder writes into what it is given.
-        val again = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false)
+        val again = Notification.Builder.recoverBuilder(context, shown.notification.clone()).setFullScreenIntent(null, false).setOnlyAlertOnce(!sounds)
         // What was said of Do not disturb is over with it.
         if (!undisturbed) again.setStyle(null)
         post(shown.tag, shown.id, again.build().apply { flags = flags or Notification.FLAG_INSISTENT })
@@ -276,15 +288,17 @@ class LockScreen(private val context: Context) : Lookout, Ringing {
         app.sounder.stopAll()
         alarms.stopChecking()
         // Those that were silenced before are in a group.
-        for (shown in manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.group == null }) {
-            notifications.cancel(shown.tag, shown.id)
-            // The group leaves the sound to its summary, which doesn't exist.
-            val silent = Notification.Builder.recoverBuilder(context, shown.notification)
-                .setGroup(QUIET)
-                .setGroupAlertBehavior(Notification.GROUP_ALERT_SUMMARY)
-                .build()
-            post(shown.tag, shown.id, silent.apply { flags = flags and Notification.FLAG_INSISTENT.inv() })
-        }
+        manager.activeNotifications.filter { it.id == ALARM_ID && it.notification.group == null }.forEach(::hush)
+    }
+
+    private fun hush(shown: StatusBarNotification) {
+        notifications.cancel(shown.tag, shown.id)
+        // The group leaves the sound to its summary, which doesn't exist.
+        val silent = Notification.Builder.recoverBuilder(context, shown.notification)
+            .setGroup(QUIET)
+            .setGroupAlertBehavior(Notification.GROUP_ALERT_SUMMARY)
+            .build()
+        post(shown.tag, shown.id, silent.apply { flags = flags and Notification.FLAG_INSISTENT.inv() })
     }
 
     /**

@@ -4,6 +4,7 @@ import android.content.Context
 import android.content.Intent
 import android.net.Uri
 import android.os.Bundle
+import android.os.StatFs
 import android.provider.DocumentsContract
 import android.system.ErrnoException
 import android.system.OsConstants
@@ -152,8 +153,11 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         true
     }
 
-    /** Any file may be picked: the core recognises it by its content. */
-    override suspend fun pick(): String? = explained { open.ask(arrayOf("*/*"))?.let { take(app, it) } }
+    /** Any file may be picked: the core recognises it by its content. It may have to be fetched first, like one that comes from elsewhere. */
+    override suspend fun pick(): String? = explained {
+        open.ask(arrayOf("*/*"))?.let(::openLate)
+        null
+    }
 
     override suspend fun pickFolder(): String? = explained {
         tree.ask(null)?.let(::keepFolder)
@@ -307,6 +311,11 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         private const val OLD_MS = 24 * 60 * 60_000L
         private const val TO_SAVE = "to-save"
 
+        /** A day's file has some hundred kilobytes, and a log of years some hundred megabytes; both sizes are choices. */
+        private const val SMALL = 4L shl 20
+        private const val LOGS_ROOM = 64L shl 20
+        private const val PART = 256 shl 10
+
         /** Copies a file of another app to a place where the core can read it; its name does not matter. */
         suspend fun take(context: Context, from: Uri): String = explained {
             withContext(Dispatchers.IO) {
@@ -317,7 +326,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
                 val to = File.createTempFile("file", null, folder)
                 val stream = context.contentResolver.openInputStream(from) ?: throw FileNotFoundException(from.toString())
                 try {
-                    to.outputStream().use { pour(stream, it) }
+                    to.outputStream().use { pourWithin(folder, stream, it) }
                 } catch (failed: Exception) {
                     // On a full phone the half of it would take the room that the log needs.
                     to.delete()
@@ -330,6 +339,22 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
         private fun incoming(context: Context) = context.cacheDir.resolve("incoming")
 
         private fun pour(from: InputStream, to: OutputStream) = from.use { it.copyTo(to) }
+
+        /**
+         * The same for a file of which nobody knows what it is. A film that was shared by mistake would fill the phone, and the log
+         * could not take the next entry; so what is no small file stops before that.
+         */
+        private fun pourWithin(folder: File, from: InputStream, to: OutputStream) = from.use {
+            val part = ByteArray(PART)
+            var copied = 0L
+            while (true) {
+                val read = it.read(part)
+                if (read < 0) break
+                copied += read
+                if (copied > SMALL && StatFs(folder.path).availableBytes < LOGS_ROOM) throw IOException("ENOSPC: what is left is for the log")
+                to.write(part, 0, read)
+            }
+        }
 
         /** Turns a failure with another app's file into words that say what to do. */
         private suspend fun <T> explained(task: suspend () -> T): T =

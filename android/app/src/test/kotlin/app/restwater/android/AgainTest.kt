@@ -18,6 +18,7 @@ import org.junit.Before
 import org.junit.Test
 import org.junit.runner.RunWith
 import org.robolectric.RobolectricTestRunner
+import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 
 /**
@@ -88,6 +89,36 @@ class AgainTest {
             assertEquals("with its keys", 2, before.actions.size)
             assertNull("the screen may be dark in a pocket", before.fullScreenIntent)
         }
+    }
+
+    /** A phone in a bag, its session still open, must not ring until its battery is empty. */
+    @Test fun anAlarmThatNobodyAnswersFallsSilentAfterTenMinutes() {
+        rodOneRings()
+        repeat(9) {
+            Handset.later(60)
+            Handset.ringDue()
+            assertTrue("after ${it + 1} minutes", rings(alarmOf(1)))
+        }
+        Handset.later(60)
+        Handset.ringDue()
+        assertTrue("silent", !rings(alarmOf(1)))
+        assertEquals("with its keys", 2, alarmOf(1)?.actions?.size)
+        assertEquals("the phone sleeps", emptyList<Long>(), Handset.agains())
+    }
+
+    @Test fun theMinutesOfDoNotDisturbAndOfACallDoNotCount() {
+        val rung = rodOneRings()
+        shadowOf(manager).setNotificationPolicyAccessGranted(true)
+        manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_NONE)
+        repeat(15) { Handset.later(60); Handset.ringDue(); Handset.answered() }
+        manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_ALL)
+        audio.mode = AudioManager.MODE_IN_CALL
+        repeat(15) { Handset.later(60); Handset.ringDue(); Handset.answered() }
+        audio.mode = AudioManager.MODE_NORMAL
+        Handset.later(60)
+        Handset.ringDue()
+        assertNotSame(rung, alarmOf(1))
+        assertTrue(rings(alarmOf(1)))
     }
 
     @Test fun theEndOfItsCastEndsIt() {
@@ -204,6 +235,9 @@ class AgainTest {
     /** Two rods are out in a match: their alarms go on. */
     @Test fun anAlarmOfTheMatchLeavesTheRodsAlarmsRinging() {
         act(Action.Match(MatchTap.Rule(RuleTap.Begin)))
+        // A minute before that of the match: nobody lets it ring for ten.
+        val untilMatch = (Handset.alarms().min() - Handset.app.now().wallMs) / 1_000
+        Handset.later(untilMatch - TWELVE_MIN - 60)
         rodOneRings()
         nextMatchAlarm()
         assertTrue(rings(alarmOf(1)))

@@ -7,6 +7,7 @@ import android.os.Build
 import android.os.Looper
 import android.provider.DocumentsContract
 import androidx.compose.ui.test.ExperimentalTestApi
+import androidx.compose.ui.test.hasContentDescription
 import androidx.compose.ui.test.hasTestTag
 import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import androidx.compose.ui.test.onNodeWithTag
@@ -25,7 +26,9 @@ import app.restwater.ui.FilesDesk
 import app.restwater.ui.FilesPage
 import app.restwater.ui.Showing
 import java.io.File
+import java.io.RandomAccessFile
 import java.util.concurrent.CountDownLatch
+import java.util.concurrent.TimeUnit
 import kotlinx.coroutines.cancel
 import kotlinx.coroutines.launch
 import kotlinx.coroutines.runBlocking
@@ -39,6 +42,7 @@ import org.robolectric.RobolectricTestRunner
 import org.robolectric.Shadows.shadowOf
 import org.robolectric.annotation.Config
 import org.robolectric.annotation.GraphicsMode
+import org.robolectric.shadows.ShadowStatFs
 
 /** Exchanging files with other apps, by intents and by the system's picker. */
 @OptIn(ExperimentalTestApi::class)
@@ -55,7 +59,10 @@ class FilesTest {
     /** Puts a file on the shelf. Robolectric reads another app's file only if its stream is registered. */
     private fun shelve(file: File) {
         shelf.file = file
-        shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) { file.inputStream() }
+        shadowOf(Handset.app.contentResolver).registerInputStreamSupplier(Shelf.URI) {
+            shelf.waitsFor?.await(20, TimeUnit.SECONDS)
+            file.inputStream()
+        }
     }
 
     private fun <T> on(intent: Intent, test: (MainActivity, ActivityScenario<MainActivity>) -> T) =
@@ -91,11 +98,26 @@ class FilesTest {
         shelf.waitsFor = comes
         on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
             until(activity) { activity.state?.showing == Showing.FILES }
+            rule.waitUntilExactlyOneExists(hasContentDescription("…"), 5_000)
             rule.runOnUiThread { activity.state?.open(Showing.BANK) }
             comes.countDown()
             until(activity) { activity.state?.desk?.page == FilesPage.INCOMING }
             assertEquals(Showing.BANK, activity.state?.showing)
         }
+    }
+
+    /** A film that was shared by mistake: on a full phone the next entry could not be saved while it is being copied. */
+    @Test fun aHugeFileLeavesTheLogItsRoom() {
+        val film = File.createTempFile("film", null)
+        RandomAccessFile(film, "rw").use { it.setLength(24L shl 20) }
+        shelve(film)
+        val folder = Handset.app.cacheDir.resolve("incoming")
+        ShadowStatFs.registerStats(folder.path, 10_000, 2_000, 2_000)
+        on(Intent(Intent.ACTION_VIEW, Shelf.URI)) { activity, _ ->
+            until(activity) { activity.state?.notice == shellWords("en-GB").fileNoSpace }
+        }
+        assertEquals(emptyList<String>(), folder.list().orEmpty().toList())
+        film.delete()
     }
 
     /** A file winds a cast in: its alarm here must not ring, and the lock screen must not offer its keys. */

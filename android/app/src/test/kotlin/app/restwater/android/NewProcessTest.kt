@@ -299,6 +299,14 @@ class NewProcessTest {
         left(again)
     }
 
+    /** A battery that dies in the cold, or a crash, stops nothing first. */
+    @Test fun whatIsTypedOutlivesABatteryThatDies() {
+        val controller = writingAboutToday()
+        repeat(2) { Handset.aSecondLater() }
+        assertEquals(listOf("begin far out"), KeptDrafts(Handset.app).drafts.kept().drop(1))
+        left(controller)
+    }
+
     @Test fun aNewProcessHasItsOwnCore() {
         val before = Handset.core
         Handset.newProcess()

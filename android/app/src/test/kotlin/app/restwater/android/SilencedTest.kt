@@ -8,6 +8,7 @@ import androidx.compose.ui.test.junit4.v2.createEmptyComposeRule
 import app.restwater.core.Action
 import app.restwater.core.shellWords
 import org.junit.After
+import org.junit.Assert.assertEquals
 import org.junit.Assert.assertFalse
 import org.junit.Assert.assertNotNull
 import org.junit.Assert.assertNull
@@ -63,6 +64,32 @@ class SilencedTest {
         Handset.answered()
         assertFalse("it sounds", words in says(Handset.rung().single()))
         assertFalse("the running wait too", words in says(Handset.wait()))
+    }
+
+    /** The phone has one player, which the newer of two alarms has: posted with a sound, the older one would take it. */
+    @Test fun bothOfTwoAlarmsSayThatTheyAreSilencedAndNeitherDoesAfterwards() {
+        val words = shellWords("en-GB").alarmsUndisturbed
+        val manager = checkNotNull(Handset.app.getSystemService(NotificationManager::class.java))
+        shadowOf(manager).setNotificationPolicyAccessGranted(true)
+        Handset.act(Action.Cast(1u), lockScreen)
+        Handset.later(20)
+        Handset.act(Action.Cast(2u), lockScreen)
+        manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_NONE)
+        rodOneRings()
+        assertEquals(listOf(true, true), Handset.rung().map { words in says(it) })
+        manager.setInterruptionFilter(NotificationManager.INTERRUPTION_FILTER_ALL)
+        Handset.later(61)
+        Handset.ringDue()
+        Handset.answered()
+        assertEquals(listOf(false, false), Handset.rung().map { words in says(it) })
+        assertEquals("one sounds", 1, Handset.rung().count { it.flags and Notification.FLAG_ONLY_ALERT_ONCE == 0 })
+        assertEquals("nobody has answered either", 2, Handset.rung().count { it.flags and Notification.FLAG_INSISTENT != 0 })
+        for (rod in listOf(1u, 2u)) {
+            val sounds = Handset.rung().single { it.flags and Notification.FLAG_ONLY_ALERT_ONCE == 0 }
+            val answered = sounds.extras.getString(Notification.EXTRA_TITLE).orEmpty().substringBefore(':').takeLast(1)
+            Handset.act(Action.WoundIn(answered.toUByte()), lockScreen)
+            assertEquals("after $rod of two answers", if (rod == 1u) 1 else 0, Handset.rung().count { it.flags and Notification.FLAG_ONLY_ALERT_ONCE == 0 })
+        }
     }
 
     /** developer.android.com/about/versions/17/changes/bg-audio: no sound without a visible activity, and no error. */

@@ -26,11 +26,14 @@ class Drafts {
     /** Called when a text is gone: it was sent or wiped out. */
     var onEmptied: () -> Unit = {}
 
+    /** Called after each letter. */
+    var onTyped: () -> Unit = {}
+
     /** An empty text is removed. */
     operator fun set(place: String, text: String) {
         val others = texts.filter { it.first != place }
         texts = if (text.isEmpty()) others else (others + (place to text)).takeLast(MOST)
-        if (text.isEmpty()) onEmptied()
+        if (text.isEmpty()) onEmptied() else onTyped()
     }
 
     /** All of them, for the shell to keep. */

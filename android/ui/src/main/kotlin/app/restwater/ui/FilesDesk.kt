@@ -99,6 +99,10 @@ class FilesDesk(
     var progress by mutableStateOf<ULong?>(null)
         private set
 
+    /** How many files of other apps are still to come. */
+    var fetching by mutableStateOf(0)
+        private set
+
     /** Why the last copy of a backup did not reach the folder, or empty if it did. */
     var copyTrouble by mutableStateOf("")
         private set
@@ -191,7 +195,14 @@ class FilesDesk(
     fun offer(file: String) = run(waits = true) { work -> look(file, work) }
 
     /** The same for a file that has to be fetched first, which may take long: the keys work meanwhile. */
-    fun offer(fetch: suspend () -> String) = asking { offer(fetch()) }
+    fun offer(fetch: suspend () -> String) = asking {
+        fetching += 1
+        try {
+            offer(fetch())
+        } finally {
+            fetching -= 1
+        }
+    }
 
     // Until the answer is there, an earlier file stays the one that is shown and that IMPORT takes in.
     private suspend fun look(file: String, work: Work) {

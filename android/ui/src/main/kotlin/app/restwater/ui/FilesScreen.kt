@@ -32,7 +32,7 @@ fun FilesScreen(
         FilesPage.BACKUPS -> files.backupsKey
         FilesPage.SEND, FilesPage.INCOMING -> files.title
     }
-    val rest = PageHead(title, desk.progress?.let { "… $it" } ?: notice.ifBlank { desk.copyTrouble }, layout)
+    val rest = PageHead(title, desk.progress?.let { "… $it" } ?: notice.ifBlank { if (desk.fetching > 0) WAITS else desk.copyTrouble }, layout)
     when (desk.page) {
         FilesPage.SEND -> if (open == null) SendPage(files, desk, rest, layout) { open = it } else Rows(files.rows, open, { open = it }, rest, layout, onAct)
         FilesPage.INCOMING -> IncomingPage(files, desk, rest, layout)
