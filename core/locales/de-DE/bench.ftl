@@ -114,6 +114,7 @@ bench-spool-gone-how = Die hier gewählte Spule kommt von der Werkbank.
 bench-key-spool = DAZU
 bench-key-spool-sub = { $mm } mm, { $metres } m
 
+bench-pop-up-sinks = Er sinkt ohne Schrot, mit { $over } Reserve.
 bench-pop-up-says = { $shot } hält ihn unten, mit { $over } Reserve.
 bench-pop-up-barely = { $shot } hält ihn gerade noch unten: probier es am Ufer aus.
 bench-no-shot = kein Schrot
@@ -180,7 +181,7 @@ bench-key-calibrate-sub = zur bekannten Tiefe
 
 bench-heights-none = Noch keine Höhe probiert. Mit { $first } fangen viele an (üblich, ohne Quelle).
 bench-heights-all = Jede Höhe der Leiter wurde probiert.
-bench-heights-says = Die meisten Minuten bei { $most }. Am nächsten dazu und nicht probiert: { $open }.
+bench-heights-says = Die meisten Minuten bei { $most }. Daneben noch nicht probiert: { $open }.
 bench-heights-sub = { $tried } von { $all } probiert
 bench-heights-how = Ein Wurf zählt bei der nächstliegenden Höhe. Spannen sind exakte 95-%-Grenzen der Bisse je Rutenstunde; die Höhen wurden nicht im Wechsel gefischt, ein Unterschied kann also am Tag liegen.
 bench-untried = nicht probiert

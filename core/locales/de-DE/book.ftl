@@ -267,7 +267,7 @@ peg-history-besides = Nicht gezählt: { $day }, der Ansitz, von dem du zurückbl
 peg-history-how = Deine und die aus Dateien. Bisse je Rutenstunde, mit exakten { $level }-%-Grenzen. Tage sind verschieden, Angler auch: ein paar Ansitze trennen einen guten Platz nicht von einem guten Tag.
 
 book-light-title = Licht
-light-left = Noch { $left } Sonne.
+light-left = Sonnenuntergang in { $left }.
 light-day = Es ist Tag.
 light-twilight = Bürgerliche Dämmerung: hell genug zum Sehen.
 light-dark = Dunkel.
@@ -369,7 +369,7 @@ day-share = TEILEN
 day-share-sub = als Text
 
 welcome-log-title = 1 von 3: notieren
-welcome-log-says = Tippe WURF, wenn das Blei aufs Wasser trifft. Dann tippe, was ihn beendete: BISS oder EINHOLEN.
+welcome-log-says = Tippe WURF, wenn das Blei aufs Wasser trifft. Dann tippe, was den Wurf beendete: BISS oder EINHOLEN.
 welcome-log-more = Nach BISS: LANDUNG, VERLUST oder FEHLBISS; solange ein Fisch dran ist, muss nichts getippt werden. STORNO nimmt den letzten Eintrag zurück, wie alt er auch ist. Ein zweites Tippen eines kalten Daumens zählt nicht.
 welcome-wait-title = 2 von 3: warten
 welcome-wait-says = Die Uhr zählt jede Wartezeit. Ab drei Bissen steht am Ufer, wie lange ein Wurf liegen soll.

@@ -35,7 +35,7 @@ files-save = ABLEGEN
 files-folder = ORDNER
 files-take-in = EINLESEN
 files-imports = Eingelesen
-files-backups = Gesichert
+files-backups = Sicherungen
 files-back-up = JETZT SICHERN
 files-look-over = PROTOKOLL PRÜFEN
 files-restore = HOLEN
@@ -90,12 +90,12 @@ incoming-sessions = { $count ->
     *[other] { $count } Ansitzen
   }
 incoming-new = { $count ->
-    [0] Nichts Neues ist darin.
+    [0] Darin ist nichts Neues.
     [one] 1 neuer Eintrag in { $sessions }.
     *[other] { $count } neue Einträge in { $sessions }.
   }
 incoming-new-after = { $count ->
-    [0] Nichts Neues war darin.
+    [0] Darin war nichts Neues.
     [one] 1 neuer Eintrag in { $sessions } ist im Protokoll. EINLESEN STORNO entfernt ihn.
     *[other] { $count } neue Einträge in { $sessions } sind im Protokoll. EINLESEN STORNO entfernt sie.
   }

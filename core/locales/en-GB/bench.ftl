@@ -114,6 +114,7 @@ bench-spool-gone-how = The spool chosen here is removed from the bench.
 bench-key-spool = ADD
 bench-key-spool-sub = { $mm } mm, { $metres } m
 
+bench-pop-up-sinks = It sinks without shot, with { $over } to spare.
 bench-pop-up-says = { $shot } holds it down, with { $over } to spare.
 bench-pop-up-barely = { $shot } only just holds it down: try it in the margin.
 bench-no-shot = no shot

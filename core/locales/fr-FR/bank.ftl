@@ -273,7 +273,7 @@ notice-late = Noté : { $what }, et la touche { $seconds ->
 } avant, environ.
 notice-repeat = Deuxième appui ignoré.
 notice-logged = Noté : { $what }.
-notice-logged-alone = Noté. Un résumé ou une copie qui suit a échoué : touchez VÉRIFIER LE JOURNAL dans Fichiers.
+notice-logged-alone = Noté. Un résumé ou une sauvegarde qui suit a échoué : touchez VÉRIFIER LE JOURNAL dans Fichiers.
 notice-undone = Annulé : { $what }.
 notice-redone = Rétabli : { $what }.
 notice-time = Heure reculée : { $what }.

@@ -122,8 +122,9 @@ bench-spool-gone-how = La bobine choisie ici quitte l'établi.
 bench-key-spool = AJOUTER
 bench-key-spool-sub = { $mm } mm, { $metres } m
 
-bench-pop-up-says = { $shot } le tiennent, avec { $over } de marge.
-bench-pop-up-barely = { $shot } le tiennent tout juste : essayez au bord.
+bench-pop-up-sinks = Il coule sans plomb, avec { $over } de marge.
+bench-pop-up-says = Tenu au fond par { $shot }, avec { $over } de marge.
+bench-pop-up-barely = Tenu tout juste par { $shot } : essayez au bord.
 bench-no-shot = aucun plomb
 bench-lift = Portance de l'appât
 bench-hook-under-water = Hameçon dans l'eau
@@ -188,7 +189,7 @@ bench-key-calibrate-sub = au fond connu
 
 bench-heights-none = Aucune hauteur essayée. Beaucoup commencent à { $first } (usage courant, sans source).
 bench-heights-all = Toutes les hauteurs de l'échelle ont été essayées.
-bench-heights-says = Le plus de minutes à { $most }. Les plus proches, pas essayées : { $open }.
+bench-heights-says = Le plus de minutes à { $most }. Les plus proches, non essayées : { $open }.
 bench-heights-sub = { $tried } sur { $all } essayées
 bench-heights-how = Un lancer compte à la hauteur la plus proche. Fourchettes : limites exactes à 95 % des touches par heure-canne ; les hauteurs n'étaient pas alternées, le jour peut donc expliquer une différence.
 bench-untried = pas essayée

@@ -277,7 +277,7 @@ light-dawn = Premières lueurs (aube civile)
 light-sunrise = Lever
 light-noon = Midi solaire
 light-sunset = Coucher
-light-dusk = Dernières lueurs (civil)
+light-dusk = Dernières lueurs (crépuscule civil)
 light-row-lat = Latitude
 light-row-lon = Longitude
 light-north = { $degrees }° Nord
@@ -375,7 +375,7 @@ day-share = PARTAGER
 day-share-sub = en texte
 
 welcome-log-title = 1 sur 3 : noter
-welcome-log-says = Touchez LANCER quand le plomb touche l'eau. Puis touchez ce qui l'a fini : TOUCHE ou RAMENÉ.
+welcome-log-says = Touchez LANCER quand le plomb touche l'eau. Puis touchez ce qui y a mis fin : TOUCHE ou RAMENÉ.
 welcome-log-more = Après TOUCHE : PRIS, PERDU ou RATÉ ; rien n'est à toucher tant qu'un poisson est au bout. ANNULER reprend la dernière note, si ancienne soit-elle. Le second appui d'un pouce froid est ignoré.
 welcome-wait-title = 2 sur 3 : attendre
 welcome-wait-says = L'horloge compte chaque attente. Dès trois touches, le bord de l'eau dit combien de temps laisser un lancer.

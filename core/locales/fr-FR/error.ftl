@@ -21,7 +21,7 @@ error-before-earlier = Ce serait avant la note de { $time }. Annulez d'abord cel
 error-before-session = La sortie précédente s'est terminée à { $time }. Le début peut être reculé jusque-là, pas davantage.
 error-unknown-choice = « { $value } » ne convient pas ici. Prenez un des choix.
 error-too-long = C'est trop long : { $count } caractères, { $most } au plus.
-error-damaged = Le journal de ce téléphone est abîmé. Rien n'a changé. Restaurez une copie, ou sauvez ce qui peut l'être.
+error-damaged = Le journal de ce téléphone est abîmé. Rien n'a changé. Restaurez une sauvegarde, ou sauvez ce qui peut l'être.
 error-newer = Ce journal vient d'une version plus récente ({ $found } ; celle-ci lit jusqu'à { $known }). Mettez l'application à jour.
 error-foreign = Ce fichier n'est pas un journal Restwater. Rien n'a changé. Choisissez un autre dossier.
 error-read-only = Restwater ne peut pas écrire dans ce dossier. Autorisez-le ou choisissez-en un autre.
@@ -55,7 +55,7 @@ error-no-bearing = { $typed ->
     [0] Aucune direction tapée. Tapez les degrés depuis le nord dans le sens horaire, 0 à 360.
    *[other] « { $value } » n'est pas une direction. Tapez les degrés depuis le nord dans le sens horaire, 0 à 360.
 }
-error-not-op-file = Ce n'est pas un fichier de notes Restwater : { $detail }. Choisissez-en un en .restwater.json-seq, ou une copie.
+error-not-op-file = Ce n'est pas un fichier de notes Restwater : { $detail }. Choisissez-en un en .restwater.json-seq, ou une sauvegarde.
 error-file-empty = il est vide
 error-file-zip = c'est une archive zip
 error-file-database = c'est une base de données

@@ -7,7 +7,7 @@ files-form-report = rapport à lire ou à imprimer
 files-form-casts = tableau des lancers
 files-form-fish = tableau des poissons
 files-form-sessions = tableau des sorties
-files-form-map = le poste en carte
+files-form-map = la carte du poste
 files-span = Quelles sorties
 files-span-this = cette sortie
 files-span-days = { $days ->
@@ -35,12 +35,12 @@ files-save = ENREGISTRER
 files-folder = DOSSIER
 files-take-in = IMPORTER
 files-imports = Importés
-files-backups = Copies
-files-back-up = COPIER
+files-backups = Sauvegardes
+files-back-up = SAUVEGARDER
 files-look-over = VÉRIFIER LE JOURNAL
 files-restore = RESTAURER
 files-none = Aucun fichier importé. Touchez RETOUR, puis IMPORTER : ce qu'un fichier apporte figure ici et peut être annulé.
-files-no-backups = Aucune copie. Touchez COPIER.
+files-no-backups = Aucune sauvegarde. Touchez SAUVEGARDER.
 files-source = De
 files-unnamed = sans nom
 files-stamp = { $day } { $time }
@@ -56,7 +56,7 @@ files-undo-import = ANNULER IMPORT
 files-redo-import = REFAIRE IMPORT
 files-import-undone = Tout l'import est annulé.
 files-import-redone = Tout l'import est rétabli.
-files-backed-up = Copié et vérifié : { $when }.
+files-backed-up = Sauvegardé et vérifié : { $when }.
 files-made-entries = { $count ->
     [one] { $count } note
     *[other] { $count } notes
@@ -90,14 +90,14 @@ incoming-sessions = { $count ->
     *[other] { $count } sorties
   }
 incoming-new = { $count ->
-    [0] Rien de nouveau n'y est.
-    [one] { $count } note nouvelle en { $sessions }.
-    *[other] { $count } notes nouvelles en { $sessions }.
+    [0] Il n'y a rien de nouveau.
+    [one] { $count } note nouvelle dans { $sessions }.
+    *[other] { $count } notes nouvelles dans { $sessions }.
   }
 incoming-new-after = { $count ->
     [0] Il n'y avait rien de nouveau.
-    [one] { $count } note nouvelle en { $sessions } est au journal. ANNULER IMPORT la retire.
-    *[other] { $count } notes nouvelles en { $sessions } sont au journal. ANNULER IMPORT les retire.
+    [one] { $count } note nouvelle dans { $sessions } est au journal. ANNULER IMPORT la retire.
+    *[other] { $count } notes nouvelles dans { $sessions } sont au journal. ANNULER IMPORT les retire.
   }
 incoming-kit = { $count ->
     [one] { $count } note nouvelle qui n'est d'aucune sortie, comme du matériel ou un plan.
@@ -177,7 +177,7 @@ check-damaged = { $count ->
 } et { $ops ->
     [one] { $ops } est entière
    *[other] { $ops } sont entières
-}. Restaurez la dernière copie, ou importez un fichier d'un autre téléphone.
+}. Restaurez la dernière sauvegarde, ou importez un fichier d'un autre téléphone.
 check-file-damaged = Le fichier du journal est abîmé, et { $ops ->
     [one] sa note se lit
     *[other] ses { $ops } notes se lisent

@@ -106,7 +106,8 @@ fn balance_words(words: &Wording, found: &Balance, table: &[ShotSize]) -> String
     let over_g = found.shot.under_water - found.net_lift_g;
     let over = words.say_with("tackle-g", &[("grams", Arg::Text(&words.figure(over_g, 2)))]);
     let id = match over_g {
-        _ if found.shot.shot.is_empty() || over_g >= BARELY_G => "bench-pop-up-says",
+        _ if found.shot.shot.is_empty() => "bench-pop-up-sinks",
+        _ if over_g >= BARELY_G => "bench-pop-up-says",
         _ => "bench-pop-up-barely",
     };
     words.say_with(id, &[("shot", Arg::Text(&shot)), ("over", Arg::Text(&over))])
@@ -266,4 +267,24 @@ fn weight_row(words: &Wording, table: &[ShotSize], size: &str) -> ChoiceRow {
 
 fn mg_of(grams: f64) -> u32 {
     libm::round(grams.max(0.0) * 1_000.0) as u32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use restwater_bench::shot::ShotChoice;
+
+    #[test]
+    fn a_bait_that_sinks_by_its_hook_is_not_held_down_by_no_shot() {
+        let says = |language: &str, shot: &[(usize, u16)], under_water| {
+            let shot = ShotChoice { shot: shot.to_vec(), count: 1, grams: under_water, under_water };
+            let found = Balance { net_lift_g: -0.1, hook_g: 0.3, line_g: 0.0, shot };
+            let table = [ShotSize { name: "BB".to_owned(), grams: 0.4 }];
+            balance_words(Wording::shared(language), &found, &table)
+        };
+        assert_eq!(says("en-GB", &[], 0.0), "It sinks without shot, with 0.1 g to spare.");
+        assert_eq!(says("en-GB", &[(0, 1)], 0.4), "BB holds it down, with 0.5 g to spare.");
+        assert!(says("fr-FR", &[], 0.0).starts_with("Il coule sans plomb"));
+        assert!(says("de-DE", &[], 0.0).starts_with("Er sinkt ohne Schrot"));
+    }
 }
