@@ -13,7 +13,7 @@ refused-length-absurd = { $metres } m sind mehr, als auf eine Spule passt: prüf
 refused-no-hooklength = Ein Vorfach braucht eine Länge und einen Durchmesser zwischen { $least } und 1 mm: gib es neu ein.
 refused-not-that-many = Vom Vorfach mit { $length } sind { $have } in der Mappe, nicht { $asked }: zähl nach.
 refused-wallet-absurd = { $asked } von einem Vorfach sind mehr, als in eine Mappe passen: prüfe die Zahl.
-refused-no-tie-long-enough = Kein Vorfach ist lang genug: aus dem längsten von { $longest } lässt sich keins von { $length } kürzen. Binde es neu.
+refused-no-tie-long-enough = Kein Vorfach ist lang genug: auch das längste, { $longest }, ist für { $length } zu kurz. Binde es neu.
 refused-no-tie-of-that-kind = Für das Vorfach von { $length } gibt es keins mit diesem Durchmesser und Haken: binde es neu.
 refused-not-enough-ties = Nicht genug Vorfächer für das von { $length }: { $found } von { $needs } sind da. Binde mehr.
 refused-too-many-cuts = So viele Kürzungen plant die Werkbank nicht auf einmal: plane sie in Teilen.
@@ -41,7 +41,7 @@ refused-not-calibrated = Noch keine Sinkzeit über bekannter Tiefe: lote eine St
 refused-falls-too-short = Die Sinkzeiten sind nicht länger als die Reaktionszeit von { $seconds } s: miss eine in tieferem Wasser.
 refused-ladder-empty = Die Leiter hat keine Höhen: nimm eine dazu.
 refused-bad-rung = Die Höhe { $height } kommt zweimal vor oder ist null: nimm sie heraus.
-refused-bad-minutes = Ein Wurf von { $n } min ist nicht zu zählen: verbessere seine Zeiten.
+refused-bad-minutes = Ein Wurf von { $n } min lässt sich nicht zählen: korrigiere seine Zeiten.
 
 # Die Wertung.
 refused-out-before-in = Schluss liegt { $n } min vor Start: prüfe beide Zeiten und das Datum.
@@ -76,7 +76,7 @@ refused-guess-backwards = Die Schätzung geht von { $low } hinunter auf { $high 
 # Die Karte, der Platz und das Wetter.
 refused-figure = „{ $value }“ geht hier nicht: gib es neu ein.
 refused-bearing-behind = Eine Richtung von { $deg }° liegt hinter dem Platz: gib sie zwischen 90° links (−90) und 90° rechts von geradeaus an.
-refused-range-too-long = { $metres } m sind weiter als jeder Wurf (Grenze { $most } m): prüfe die Wicklungen und den Abstand der Stäbe.
+refused-range-too-long = { $metres } m ist weiter als jeder Wurf (Grenze { $most } m): prüfe die Wicklungen und den Abstand der Stäbe.
 refused-band-no-width = Der Streifen von { $from } bis { $to } m hat keine Breite: sein ferner Rand muss hinter dem nahen liegen.
 refused-bands-overlap = Der Streifen ab { $from } m beginnt in dem, der bei { $to } m endet: versetz einen der beiden Ränder.
 refused-same-mark = Zwei Marken haben dieselbe Kennung { $name }: gib einer eine andere.
@@ -85,7 +85,7 @@ refused-few-corners = Ein Umriss braucht mindestens drei Ecken, nicht { $value }
 refused-outline-crosses = Der Umriss kreuzt sich selbst, { $metres } m vom Platz: setz die Ecken der Reihe nach um das Wasser.
 refused-no-water = Der Umriss lässt vor dem Platz kein Wasser: prüfe seine Ecken.
 refused-outside-swim = { $metres } m bei { $deg }° liegt außerhalb der Karte: wähle eine Stelle innerhalb der Grenze oder versetz die Grenze.
-refused-ends-before-start = Ein Wurf endet, bevor er beginnt: verbessere seine Zeiten.
+refused-ends-before-start = Ein Wurf endet, bevor er beginnt: korrigiere seine Zeiten.
 refused-fan-no-width = Das Wasser von { $from }° bis { $to }° hat keine Breite: sein rechter Rand muss rechts vom linken liegen.
 refused-no-room = Hier ist kein Platz, um die Karte zu zeichnen: mach das Fenster größer.
 refused-no-such-cell = Dieses Wasser gibt es auf der Karte nicht: wähle eines der gezeichneten Felder.
