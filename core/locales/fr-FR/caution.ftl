@@ -60,7 +60,7 @@ caution-weather-title = Météo
 caution-weather-authority = Met Office
 
 caution-hypothermia =
-    Frissons, mots empâtés, gestes gauches ou confusion : appelez le 112, au Royaume-Uni aussi le 999. Puis abritez-vous, séchez et réchauffez-vous, et buvez du chaud sucré à petites gorgées seulement si pleinement conscient. Ne frottez pas la peau, et pas d'alcool.
+    Frissons, parole pâteuse, gestes maladroits ou confusion : appelez le 112, au Royaume-Uni aussi le 999. Puis abritez-vous, séchez et réchauffez-vous, et buvez du chaud sucré à petites gorgées seulement si pleinement conscient. Ne frottez pas la peau, et pas d'alcool.
 caution-hypothermia-title = Hypothermie
 caution-hypothermia-authority = National Health Service
 
