@@ -100,7 +100,7 @@ libraries_load() {
     readelf -hW "$so" | grep 'Machine:' | grep -q AArch64 || { echo "$so: not for AArch64" && return 1; }
     aligned=0
     while read -r step; do
-      [ $((step % 16384)) = 0 ] || { echo "$so: a part of it lies at multiples of $step, not of 16 KB" && return 1; }
+      [ $((step % 16384)) = 0 ] || { echo "$so: a part of it is at multiples of $step, not of 16 KB" && return 1; }
       aligned=$((aligned + 1))
     done < <(readelf -lW "$so" | awk '$1 == "LOAD" {print $NF}')
     [ $aligned -gt 0 ] || { echo "$so: no part of it is read by readelf" && return 1; }

@@ -259,7 +259,7 @@ def check_workflows():
 # must not say), and what an angler would meet otherwise.
 SOURCES = [
     ("App/Sources/Phone/Notifications.swift", ".interruptionLevel = .timeSensitive", "a Focus would hold the alarm back"),
-    ("App/Sources/Phone/Loudspeaker.swift", "case .alarm: try session.setCategory(.playback", "the ring switch would mute an alarm in front"),
+    ("App/Sources/Phone/Loudspeaker.swift", "case .alarm: try session.setCategory(.playback", "the ring switch would mute an alarm in the foreground"),
     ("App/Sources/Phone/Loudspeaker.swift", "no mixWithOthers", "ambient mixes by itself; with playback music would drown the alarm"),
     ("App/Sources/Screens/GlassReader.swift", "width: inside.size.width, height", "keys would be under the camera of a phone on its side"),
     ("App/Sources/Screens/GlassReader.swift", ".offset(x: edges.leading)", "keys would be under the camera of a phone on its side"),

@@ -294,7 +294,7 @@ impl App {
     /// The same, but only if the log has grown and the latest backup is an hour old.
     pub fn back_up_if_due(&mut self, now: &Moment) -> Result<Option<BackupMade>, AppError> {
         let grown = self.journal.store().setting(BACKED_UP)?.as_deref() != Some(&backed_up(&self.journal));
-        // One from a time when the phone's clock was ahead says nothing about now.
+        // A backup made while the phone's clock was ahead says nothing about now.
         let recent = |backup: &BackupFile| now.wall_ms.abs_diff(backup.wall_ms) < BACKUP_EVERY_MS;
         let old = !self.backups()?.iter().any(recent);
         let empty = self.journal.version() == 0;

@@ -7,7 +7,7 @@ use restwater_log::{Moment, RodNumber};
 use restwater_screen::{Action, Key};
 use restwater_session::{NotNow, check};
 
-/// Keys about what a rod or the angler does, and UNDO. A session is neither begun nor ended without a look.
+/// Keys about what a rod or the angler does, and UNDO. To begin or end a session, the angler has to look at the screen.
 const OFFERED: [Key; 11] = [
     Key::Cast,
     Key::Bite,

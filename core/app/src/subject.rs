@@ -1,5 +1,5 @@
-//! What the screens are about, and what is half typed on them: the part of their state that is neither in the log nor beside it. A
-//! shell keeps it together with the open screen, so that a new process does not bring the screen back about something else.
+//! What the screens are about, and what is half typed on them: the part of their state that is stored neither in the log nor beside
+//! it. A shell keeps it together with the open screen, so that a new process shows that screen about the same thing again.
 
 use super::book::BookChoices;
 use super::feed::FeedState;

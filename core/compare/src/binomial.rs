@@ -24,7 +24,7 @@ pub struct Limits {
 }
 
 impl Limits {
-    /// Whether `x` lies between them, the limits included.
+    /// Whether `x` is between them, the limits included.
     pub fn contains(self, x: f64) -> bool {
         self.low <= x && x <= self.high
     }

@@ -41,7 +41,7 @@ pub(crate) fn exposure(x: f64) -> Result<f64, CompareError> {
     if x.is_finite() && x > 0.0 { Ok(x) } else { Err(CompareError::NoExposure(x)) }
 }
 
-/// Checks that `p` lies strictly between 0 and 1 (a confidence level, a quantile).
+/// Checks that `p` is strictly between 0 and 1 (a confidence level, a quantile).
 pub(crate) fn inner_probability(p: f64) -> Result<f64, CompareError> {
     if p > 0.0 && p < 1.0 { Ok(p) } else { Err(CompareError::NotAProbability(p)) }
 }

@@ -108,7 +108,7 @@ pub(crate) fn crossing_in_unit(start: f64, target: f64, f: impl Fn(f64, f64) -> 
     crossing(libm::log(start / (1.0 - start)), target, at, logistic)
 }
 
-/// Widens a bracket round `u` and bisects until no representable number lies between.
+/// Widens a bracket round `u` and bisects until there is no representable number between its ends.
 fn crossing(u: f64, target: f64, f: impl Fn(f64) -> f64, back: impl Fn(f64) -> f64) -> f64 {
     let (mut low, mut high) = (u, u);
     let mut step = 0.5;

@@ -23,7 +23,7 @@ struct Shown {
     order: OpOrder,
     wall_ms: i64,
     mono_ms: i64,
-    /// Stands for the boot, whose name is longer.
+    /// A short number for the boot, whose name is longer.
     boot: u64,
     /// Whether the entry is new here; only new entries have their difference reported.
     new: bool,

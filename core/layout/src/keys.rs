@@ -303,7 +303,7 @@ fn small_keys(state: BankState, several_rods: bool, three_fit: bool) -> [Option<
     }
 }
 
-/// The keys behind MORE, the most used first. What the next rod takes the place of on the pad comes first. While a bait is out,
+/// The keys behind MORE, the most used first. The key whose place on the pad the next rod takes comes first. While a bait is out,
 /// Tackle is under Screens alone, as many taps away: what it changes is for the next cast.
 ///
 /// First come FEED and what neighbours land, in every state with a session. FEED is not beside BACK, where the screen that it opens
@@ -350,7 +350,7 @@ pub(super) fn further_keys(
     (0..keys.len()).filter(|&i| !keys[..i].contains(&keys[i])).map(|i| keys[i]).collect()
 }
 
-/// With several rods: what the next rod takes the place of on the pad, and a key with which that makes a row.
+/// With several rods: the key whose place on the pad the next rod takes, and a second key to fill the row.
 fn beside_back(state: BankState) -> Vec<Key> {
     match state {
         BankState::NoSession => vec![],

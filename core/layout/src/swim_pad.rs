@@ -64,7 +64,7 @@ const WORDS_MM: f64 = 14.5;
 const FEW_WORDS_MM: f64 = 11.5;
 /// Height that the map gets before title and words get their full height, mm.
 const MAP_MM: f64 = 40.0;
-/// At large text the map gives way to the words down to this: its own names are still as large as at 100 %.
+/// At large text the map shrinks to this height, to leave room for the words: its own names are then still as large as at 100 %.
 const LEAST_MAP_MM: f64 = 26.1;
 /// On a screen on its side, the share of the width beside the keys that the words have.
 const SIDE_WORDS: f64 = 0.42;

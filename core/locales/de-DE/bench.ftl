@@ -158,14 +158,14 @@ bench-row-size = Größe
 bench-row-shot = Ein { $size }
 bench-not-in-the-box = nicht in der Dose
 
-bench-fall-says = Drück WASSER, wenn das Blei aufs Wasser trifft, und GRUND, wenn die Schnur erschlafft.
+bench-fall-says = Tippe WASSER, wenn das Blei aufs Wasser trifft, und GRUND, wenn die Schnur erschlafft.
 bench-falling = Sinkt seit { $time }.
 bench-fall-timed = { $seconds } s.
 bench-fall-depth = { $seconds } s: { $metres } m tief, zwischen { $low } und { $high } m.
 bench-at-depth = Bekannte Tiefe { $metres } m
 bench-seconds = { $seconds } s
 bench-fall-speed = Das Blei sinkt { $speed } m je Sekunde ({ $low } bis { $high }).
-bench-fall-how = Nimmt an, dass jeder Druck auf 0,3 s stimmt. Gilt für ein Blei an einer Schnur: für andere neu messen.
+bench-fall-how = Nimmt an, dass jedes Tippen auf 0,3 s stimmt. Gilt für ein Blei an einer Schnur: für andere neu messen.
 bench-fall-sub = { $speed } m/s, { $count ->
     [one] 1 Messung
    *[other] { $count } Messungen

@@ -78,7 +78,7 @@ book-key-filter = Welche
 book-key-rates = Fang je Stunde
 book-key-rates-sub = Bisse, Gelandetes
 book-key-sets = Zwei Gruppen
-book-key-sets-sub = einer gegen andere
+book-key-sets-sub = eine gegen andere
 book-key-next = Nächstes Mal
 book-key-next-sub = Ratschläge
 book-key-peg = Dieser Platz
@@ -171,7 +171,7 @@ sets-exact-p-how = exakter bedingter Test: zu sicher, wo Tage verschieden sind
 sets-days-p = Ganze Tage neu verteilt
 sets-days-p-all = alle { $count } Arten
 sets-days-p-drawn = { $count } Ziehungen
-sets-how = Spannen sind exakte { $level }-%-Grenzen. Das Urteil hängt am Neuverteilen ganzer Tage, denn ein guter Tag ist das Glück eines Tages. Die Gruppen können sich in mehr unterscheiden als in dem, wonach sie gewählt sind: Köder, Begleitung, Tageszeit.
+sets-how = Spannen sind exakte { $level }-%-Grenzen. Das Urteil beruht auf dem Neuverteilen ganzer Tage, denn ein guter Tag ist das Glück eines Tages. Die Gruppen können sich in mehr unterscheiden als in dem, wonach sie gewählt sind: Köder, Begleitung, Tageszeit.
 
 book-questions-title = In mehreren Ansitzen gefragt
 book-questions-figures-title = Zahlen

@@ -15,7 +15,7 @@ caution-power-lines-title = Freileitungen
 caution-power-lines-authority = Energy Networks Association; Health and Safety Executive
 
 caution-power-lines-emergency =
-    Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle mindestens 5 m fern und berühre niemanden, der in Kontakt damit ist. Ruf die 999 an und verlang die Polizei: sie erreicht den Netzbetreiber. Eine Leitung, die tot aussieht, kann wieder Strom führen.
+    Lass die Rute fallen und versuch nicht, sie zu lösen. Halte alle mindestens 5 m fern und berühre niemanden, der in Kontakt damit ist. Ruf die 999 an und verlange die Polizei: sie erreicht den Netzbetreiber. Eine Leitung, die tot aussieht, kann wieder Strom führen.
 caution-power-lines-emergency-title = Hängt an der Leitung
 caution-power-lines-emergency-authority = Scottish and Southern Electricity Networks; NIE Networks
 
@@ -65,7 +65,7 @@ caution-hypothermia-title = Unterkühlung
 caution-hypothermia-authority = National Health Service
 
 caution-frostbite =
-    Weiße, taube Finger: wärme sie in Achseln oder Schoß. Nicht reiben, und fern von Feuer und Heizungen. Hol Rat beim Gesundheitsdienst.
+    Weiße, taube Finger: wärme sie in den Achselhöhlen. Nicht reiben, und fern von Feuer und Heizungen. Hol Rat beim Gesundheitsdienst.
 caution-frostbite-title = Taube Finger, Erfrierung
 caution-frostbite-authority = National Health Service
 
@@ -140,7 +140,7 @@ caution-fish-handling-title = Umgang mit Fischen
 caution-fish-handling-authority = Üblich; der Betreiber
 
 caution-fish-frost =
-    Bei Frost im Wasser oder im Kescher abhaken: Kiemen können an der Luft gefrieren. Keine Fische keschern oder sacken, die dabei gefrieren würden.
+    Bei Frost im Wasser oder im Kescher abhaken: Kiemen können an der Luft gefrieren. Setz keine Fische in Setzkescher oder Sack, die unterwegs gefrieren würden.
 caution-fish-frost-title = Fisch bei Frost
 caution-fish-frost-authority = Fischereistudien; Vereine
 

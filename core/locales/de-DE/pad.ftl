@@ -3,7 +3,7 @@ pad-keys = MEHR
 pad-keys-spoken = Weitere Tasten
 
 pad-screens = Seiten
-pad-screens-spoken = Alle Bildschirme.
+pad-screens-spoken = Alle Seiten.
 pad-more = MEHR
 pad-page = { $page } von { $pages }
 pad-more-spoken = Seite { $page } von { $pages }. Blättert zur nächsten.

@@ -17,11 +17,11 @@ shell-file-failed = Das ging nicht. Versuch einen anderen Ort.
 shell-file-unfinished = Restwater wurde beendet, bevor die Datei gesichert oder gesendet war. Bitte noch einmal.
 shell-still-opening = Nicht eingetragen: Restwater öffnet noch sein Protokoll. Tippe gleich noch einmal.
 shell-salvage = RETTEN, WAS ZU RETTEN IST
-shell-no-receiver = Dieses Gerät hat keinen Empfänger für seine Position. Gib Breite und Länge ein.
+shell-no-receiver = Dieses Gerät kann seine Position nicht bestimmen. Gib Breite und Länge ein.
 shell-position-not-allowed = Restwater darf die Position nicht lesen. Gib sie ein oder erlaube es in den Einstellungen des Handys.
 shell-position-not-found = Keine Position gefunden. Schalte den Standort in den Einstellungen ein und stell dich ins Freie, oder gib sie ein.
 shell-position-read = Die Position des Handys ist eingetragen. Prüfe sie, dann LAGE SETZEN.
-shell-position-rough = Die Position des Handys ist eingetragen, aber grob. Erlaube Restwater den genauen Standort oder verbessere sie, dann LAGE SETZEN.
+shell-position-rough = Die Position des Handys ist eingetragen, aber grob. Erlaube Restwater den genauen Standort oder korrigiere sie, dann LAGE SETZEN.
 # Between whole numbers and decimals.
 decimal-mark = ,
 # A label with its value, the parts of a line, parts that have commas of their own, and two sentences of which the first has no full stop.

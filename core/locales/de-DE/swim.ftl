@@ -155,7 +155,7 @@ legend-bites = Bisse, mit ihrer Zahl.
 legend-liner = Ein Streifer.
 legend-lost = Ein verlorener Fisch.
 legend-fed = Gefüttertes Wasser.
-legend-shown = Fisch zeigte sich, mit der Zahl der Male.
+legend-shown = Fisch zeigte sich, mit der Anzahl.
 legend-feature = Eine Struktur, die du markiert hast.
 legend-hazard = Eine Gefahr, mit dem zu meidenden Wasser.
 
@@ -200,7 +200,7 @@ notice-removed = Entfernt. STORNO holt es zurück.
 peg-place = Lage des Platzes
 peg-place-none = nicht gesetzt
 peg-place-set = gesetzt
-peg-place-note = Freiwillig. Geht in Dateien nicht mit, außer du willst es.
+peg-place-note = Freiwillig. Kommt nur in Dateien, wenn du es willst.
 peg-place-lat = Breite
 peg-place-lon = Länge
 peg-place-out = Geradeaus

@@ -6,8 +6,8 @@ waits-none-yet = Mach einen Wurf: tippe ZURÜCK, dann WURF. Wartezeiten erschein
 waits-by-spot = Die Antworten gelten über alle Stellen. An der Stelle von Rute { $rod }: { $minutes } min liegen lassen.
 habit-before-bites = Jeder Biss in diesem Ansitz kam nach { $after } min.
 habit-of-the-day = Jeder Biss kam nach { $after } min.
-habit-all = Alle { $all } Male hast du bis { $by } min eingeholt.
-habit-some = { $early } von { $all } Malen hast du bis { $by } min eingeholt.
+habit-all = In allen { $all } Fällen hast du bis Minute { $by } eingeholt.
+habit-some = In { $early } von { $all } Fällen hast du bis Minute { $by } eingeholt.
 waits-counts = { $bites ->
     [0] Kein Biss
     [one] 1 Biss
@@ -70,8 +70,8 @@ waits-survival-figures = Stufen nach Kaplan und Meier, Punkte ihre Log-log-Grenz
 waits-hazard = Wann Bisse kommen
 waits-thickest = Beste Minute: etwa { $minute } min nach dem Einschlag. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
 waits-rising = Bei { $minute } min, der längsten Wartezeit, kommen Bisse immer noch schneller. Von 100 Würfen, die dann noch draußen sind, bekommen etwa { $percent } in dieser Minute einen Biss. Bei { $bites } Bissen könnte es alles von { $limits } sein.
-waits-flat = Keine Minute sticht heraus: ein Biss kommt früh etwa so gut wie spät.
-waits-window = Beißfenster: die Hälfte der künftigen Bisse wird zwischen { $from } und { $to } min erwartet. Von den { $bites } gesehenen kamen { $inside } darin.
+waits-flat = Keine Minute sticht heraus: ein Biss ist früh etwa so wahrscheinlich wie spät.
+waits-window = Beißfenster: die Hälfte der künftigen Bisse wird zwischen { $from } und { $to } min erwartet. Von den { $bites } gesehenen lagen { $inside } darin.
 waits-hazard-how = Balken: Bisse je 100 Minuten im Wasser, wie gesehen. Gestrichelt: erwartet.
 waits-hazard-figures = Erwartet: das Mittel über alle Formen der Wartezeit, die das Protokoll wahrscheinlich lässt, mit seinem 95-%-Band.
 waits-bar = { $bites ->

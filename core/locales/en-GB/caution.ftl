@@ -64,7 +64,7 @@ caution-hypothermia-title = Hypothermia
 caution-hypothermia-authority = National Health Service
 
 caution-frostbite =
-    White, numb fingers: warm them in your armpits or lap. Don't rub them and keep them from fire and heaters. Get advice from the health service.
+    White, numb fingers: warm them in your armpits. Don't rub them and keep them from fire and heaters. Get advice from the health service.
 caution-frostbite-title = Numb fingers, frostbite
 caution-frostbite-authority = National Health Service
 
@@ -139,7 +139,7 @@ caution-fish-handling-title = Handling fish
 caution-fish-handling-authority = Common practice; the venue
 
 caution-fish-frost =
-    Below freezing, unhook in the water or in the net: gills can freeze in the air. Don't net or sack fish that would freeze on the way.
+    Below freezing, unhook in the water or in the net: gills can freeze in the air. Don't put fish that would freeze on the way into a keepnet or sack.
 caution-fish-frost-title = Fish in frost
 caution-fish-frost-authority = Fisheries studies; clubs
 

@@ -75,7 +75,7 @@ refused-guess-backwards = The guess runs from { $low } down to { $high }: swap t
 
 # The swim, the peg and the weather.
 refused-figure = "{ $value }" can't be used here: enter it again.
-refused-bearing-behind = A bearing of { $deg }° lies behind the peg: give it between 90° left (−90) and 90° right of straight out.
+refused-bearing-behind = A bearing of { $deg }° is behind the peg: give it between 90° left (−90) and 90° right of straight out.
 refused-range-too-long = A range of { $metres } m is beyond any cast (limit { $most } m): check the wraps and the span of the sticks.
 refused-band-no-width = The band from { $from } to { $to } m has no width: its far edge must lie beyond its near edge.
 refused-bands-overlap = The band from { $from } m begins inside the band that ends at { $to } m: move one of the two edges.
@@ -84,7 +84,7 @@ refused-marks-on-one = Aiming marks { $name } and { $other } have the same beari
 refused-few-corners = An outline needs at least three corners, not { $value }: add the missing ones.
 refused-outline-crosses = The outline crosses itself { $metres } m from the peg: put the corners in order round the water.
 refused-no-water = The outline leaves no water in front of the peg: check its corners.
-refused-outside-swim = { $metres } m at { $deg }° lies outside this swim: pick a spot inside the boundary, or move the boundary.
+refused-outside-swim = { $metres } m at { $deg }° is outside this swim: pick a spot inside the boundary, or move the boundary.
 refused-ends-before-start = A cast ends before it starts: mend the times of that cast.
 refused-fan-no-width = The water from { $from }° to { $to }° has no width: its right edge must lie right of its left one.
 refused-no-room = There is no room here to draw the swim: make the window larger.
@@ -93,7 +93,7 @@ refused-bad-latitude = A latitude of { $value } isn't possible: give degrees fro
 refused-bad-longitude = A longitude of { $value } isn't possible: give degrees from −180 (west) to 180 (east).
 refused-bad-azimuth = A bearing of { $value } isn't possible: give degrees clockwise from north.
 refused-at-pole = A peg at latitude { $value } is too near the pole for bearings: leave the position out.
-refused-too-far = "{ $name }" lies { $metres } m from the peg, further than { $most } m: check the peg's position and the file.
+refused-too-far = "{ $name }" is { $metres } m from the peg, further than { $most } m: check the peg's position and the file.
 refused-not-geojson = This is not a GeoJSON feature collection: pick another file.
 refused-peg-needed = This file holds positions: set the peg's position and the bearing of straight out first.
 refused-too-much = This file holds more than one swim has: pick the file of one swim.

@@ -148,7 +148,7 @@ sets-set = { $set } : { $which }, { $count ->
 sets-nothing = Pas clair : un des lots n'a rien à l'eau.
 sets-leans = Penche vers { $set }.
 sets-clear = { $set } nettement mieux sur ces sorties.
-sets-cant-tell = Pas clair : les sorties diffèrent trop entre elles pour dire quel groupe est le meilleur.
+sets-cant-tell = Pas clair : les sorties diffèrent trop entre elles pour dire quel lot est le meilleur.
 sets-few-bites = Pas encore clair : { $count ->
     [0] aucune touche
     [one] { $count } touche
@@ -163,7 +163,7 @@ sets-times = { $ratio } fois
 sets-no-ratio = aucune touche en B : pas de rapport
 sets-no-end = sans fin
 sets-limits = limites exactes à 95 % { $low } à { $high }
-sets-better = Sur 100 paires pareilles
+sets-better = Sur 100 paires de ce genre
 sets-of-100 = A mieux dans { $a }, B dans { $b }, aucun dans { $same }
 sets-of-100-how = d'avance, la moitié des paires est tenue pour égale, et les jours pour différents
 sets-exact-p = Touches en un flux régulier
@@ -183,13 +183,13 @@ questions-says = { $count ->
     [one] 1 est claire.
    *[other] { $clear } sont claires.
 }
-questions-how = Les deux mêmes, comparés sur deux sorties ou plus d'une eau, font une question ; il n'y a rien à régler. Une sortie compte si les deux ont été alternés quatre fois ou plus, sans autre chose changée chaque fois avec eux. Cela dit ce qui fut lors de ces sorties, pas ce qui sera.
+questions-how = Les deux mêmes, comparés sur deux sorties ou plus d'une eau, font une question ; il n'y a rien à régler. Une sortie compte si les deux ont été alternés quatre fois ou plus, sans que rien d'autre ait changé chaque fois avec eux. Cela dit ce qui s'est passé lors de ces sorties, pas ce qui se passera.
 questions-own-rate = Chaque sortie peut être bonne ou mauvaise, même deux d'un même jour : seul compte comment les deux se comparent dans chaque sortie. Les eaux restent séparées, car ce qu'aiment les poissons de l'une ne vaut pas forcément pour une autre ; les sorties sans nom d'eau ne peuvent être réunies.
 questions-left-out = { $count ->
     [one] 1 autre question, plus ancienne, n'est pas listée.
    *[other] { $count } autres questions, plus anciennes, ne sont pas listées.
 }
-questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, si souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur des comparaisons à attentes égales. La mise par lancers est seulement montrée. Chaque sortie, canne et point a son propre rythme.
+questions-figures-how = Si les deux se valaient, une mise n'atteindrait 20 que dans une saison sur 20 au plus, aussi souvent qu'on regarde (Ville). L'erreur est répartie sur les questions comme elles viennent, 1 / (k (k + 1)) pour la k-ième : la première demande donc 40. La mise est pour moitié sur les touches par minute, pour moitié sur des comparaisons à attentes égales. La mise par lancers est seulement montrée. Chaque sortie, canne et point a son propre rythme.
 
 book-next-title = Prochaine fois
 next-none = Aucune sortie, donc rien sur quoi bâtir un projet.
@@ -237,7 +237,7 @@ book-type-note = Une remarque sur cette sortie
 type-send = NOTER
 
 book-peg-title = Cette place
-peg-history-which = Nommez le plan d'eau et la place en préparant : ses dernières sorties paraissent ici.
+peg-history-which = Nommez le plan d'eau et la place en préparant : ses dernières sorties s'affichent ici.
 peg-history-none = { $place } : aucune sortie ici.
 peg-history-none-other = { $place } : aucune autre sortie ici.
 peg-history-to-come = Chaque journée à cette place figure ici, comme celle d'un partenaire une fois importée.

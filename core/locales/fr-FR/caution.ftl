@@ -60,12 +60,12 @@ caution-weather-title = Météo
 caution-weather-authority = Met Office
 
 caution-hypothermia =
-    Frissons, mots empâtés, gestes gauches ou confusion : appelez le 112, au Royaume-Uni aussi le 999. Puis abritez-vous, séchez et réchauffez-vous, et buvez du chaud sucré à petites gorgées seulement si pleinement conscient. Ne frottez pas la peau, et pas d'alcool.
+    Frissons, parole pâteuse, gestes maladroits ou confusion : appelez le 112, au Royaume-Uni aussi le 999. Puis abritez-vous, séchez et réchauffez-vous, et buvez du chaud sucré à petites gorgées seulement si pleinement conscient. Ne frottez pas la peau, et pas d'alcool.
 caution-hypothermia-title = Hypothermie
 caution-hypothermia-authority = National Health Service
 
 caution-frostbite =
-    Doigts blancs et insensibles : réchauffez-les sous les bras ou entre les cuisses. Ne frottez pas, et tenez-les loin du feu et des chauffages. Demandez conseil au service de santé.
+    Doigts blancs et insensibles : réchauffez-les sous les bras. Ne frottez pas, et tenez-les loin du feu et des chauffages. Demandez conseil au service de santé.
 caution-frostbite-title = Doigts gourds, gelures
 caution-frostbite-authority = National Health Service
 

@@ -65,14 +65,14 @@ change-find-out-spots = Pour savoir : un lancer sur { $a } ; deux sur { $b } 
 change-find-out-days = Pour savoir, en plusieurs sorties : { $a }, { $b }, { $b }, { $a } sur un point, une canne.
 change-find-out-spots-days = Pour savoir, en plusieurs sorties : un lancer sur { $a } ; deux sur { $b } ; un sur { $a } ; tous avec la même canne.
 change-rate = { $rate } par heure et par canne ({ $limits })
-change-of-100 = Sur 100 changements pareils, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; dans environ { $same }, les deux se valent trop pour compter.
+change-of-100 = Sur 100 changements de ce genre, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; dans environ { $same }, les deux se valent trop pour compter.
 change-ratio = { $value } contre { $other } : { $ratio } fois les touches par minute (95 % : { $limits }).
 change-ratio-open = { $value } contre { $other } : pas de rapport, un côté est sans touche.
 change-p = Exact { $exact } ; par blocs de lancers { $block }. Relevé pour { $count ->
     [one] { $count } changement
    *[other] { $count } changements
 } : { $exactadjusted } et { $blockadjusted }. Lu à tout moment du jour : { $anylook }.
-change-block-once = Par blocs, p ne peut être sous { $least } avec si peu d'alternances.
+change-block-once = Par blocs, p ne peut pas être inférieur à { $least } avec si peu d'alternances.
 change-more = Environ { $casts } lancers de plus, alternés, trancheraient 8 fois sur 10.
 change-more-maybe = { $casts } lancers de plus, alternés, trancheraient { $days ->
     [one] { $days } jour
@@ -97,7 +97,7 @@ change-start-sub = les deux en alternance
 change-start-spoken = Commencer un essai alterné de { $a } et { $b }.
 
 test-title = Essai ({ $factor }) : { $a } et { $b }
-test-how = A B B A sur un point, une canne : le cours du jour touche alors les deux pareil.
+test-how = A B B A sur un point, une canne : le cours du jour touche alors les deux de la même façon.
 test-step = { $number }. { $value }
 test-step-done = { $step }, fait
 test-step-out = { $step }, à l'eau
@@ -132,7 +132,7 @@ question-others = { $sessions ->
     [one] 1 autre sortie ne compte pas.
    *[other] { $sessions } autres sorties ne comptent pas.
 }
-question-of-100 = Sur ces sorties, sur 100 questions pareilles, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; dans environ { $same }, les deux se valent trop pour compter.
+question-of-100 = Pour ces sorties, sur 100 questions de ce genre, environ { $better } favorisent { $value } ; { $worse } favorisent { $other } ; dans environ { $same }, les deux se valent trop pour compter.
 question-more = Environ { $sessions ->
     [one] 1 sortie de plus comme la dernière trancherait
    *[other] { $sessions } sorties de plus comme la dernière trancheraient
@@ -149,7 +149,7 @@ question-more-no = { $sessions ->
    *[other] { $sessions } sorties de plus comme la dernière sont
 } trop peu pour trancher.
 question-more-clear = Pas besoin d'autres sorties pour le dire.
-question-more-unknown = Combien de sorties il faudrait encore, on ne peut pas encore le dire.
+question-more-unknown = On ne peut pas encore dire combien de sorties il faudrait.
 question-next = La prochaine fois : { $a }, { $b }, { $b }, { $a }, et ainsi de suite, sur un point avec une canne.
 question-title = { $factor } : { $a } ou { $b }, { $water }
 question-figures = { $a } contre { $b } : { $ratio } fois les touches par minute s'ils diffèrent (95 % : { $low } à { $high }). Une mise de 1 contre « aucune différence » est devenue { $minutes } par les minutes, { $waits } par les attentes, { $decides } moitié-moitié ; { $casts } par les lancers. Question { $place } de celles posées : { $anylook }, à lire à tout moment. Blocs de lancers redistribués dans leurs sorties : { $block }.

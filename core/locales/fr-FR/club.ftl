@@ -12,12 +12,12 @@ club-says = Les conseils partent de { $days ->
     [one] 1 plan d'eau
     *[other] { $waters } plans d'eau
   }.
-club-unused = Le départ de ce club est pour une autre version de l'application et ne sert pas.
+club-unused = Le départ de ce club est pour une autre version de l'application et n'est pas utilisé.
 club-made-of = Le départ d'un club pour les conseils, tiré des journées de ses pêcheurs. Il ne contient ni lancers ni noms de pêcheurs.
 club-waters = Plans d'eau qui ont leur propre départ : { $waters }.
 club-casts = Vos lancers comptent comme avant, et plus il y en a, moins le départ compte. Si votre plan d'eau diffère de ceux du club, quelques lancers le montrent.
-club-known = Il sert déjà.
-club-replaces = Il remplace le départ d'un autre club, qui sert maintenant.
+club-known = Il est déjà utilisé.
+club-replaces = Il remplace le départ du club utilisé en ce moment.
 club-back = ANNULER le retire. Pour continuer sans club, touchez QUITTER LE CLUB dans Fichiers.
 club-figures = D'où partent les conseils
 club-here-all = Le départ du jour vient de toutes ces journées, car aucun plan d'eau, aucune température ni aucun mois parmi elles ne convient à aujourd'hui.
@@ -27,14 +27,14 @@ club-here-temperature = Le départ du jour vient de celles où l'eau est de { $f
 club-own = { $percent } % du départ reste tel qu'il est sans club.
 entry-club_taken = départ du club
 entry-club_left = départ sans club
-error-no-club = Aucun départ de club ne sert : importez d'abord le fichier d'un club.
+error-no-club = Aucun départ de club n'est utilisé : importez d'abord le fichier d'un club.
 error-club-older = Le fichier de ce club est pour une version plus ancienne de l'application. Demandez-en un nouveau.
 error-club-damaged = Le fichier de ce club est abîmé. Redemandez-le. Rien n'a été changé.
-error-club-weights = Les poids du fichier de ce club sont inutilisables. Demandez-en un nouveau. Rien n'a été changé.
-error-club-few = Le fichier de ce club a des poids de moins de cinq pêcheurs ({ $detail }). Demandez-en un avec au moins cinq par plan d'eau. Rien n'a été changé.
+error-club-weights = Les pondérations du fichier de ce club sont inutilisables. Demandez-en un nouveau. Rien n'a été changé.
+error-club-few = Le fichier de ce club a des pondérations tirées de moins de cinq pêcheurs ({ $detail }). Demandez-en un avec au moins cinq par plan d'eau. Rien n'a été changé.
 error-club-large = Le fichier de ce club est plus grand qu'un tel fichier ne peut l'être. Demandez-en un nouveau. Rien n'a été changé.
 files-form-club = tableau des journées pour un club
-files-says-club = Un tableau (.csv) qui dit, pour chaque journée, combien chaque profil de touches va avec ses lancers. Un club tire des tableaux de nombreux pêcheurs un départ pour les conseils. Il contient les noms des plans d'eau et aucun lancer.
+files-says-club = Un tableau (.csv) qui dit, pour chaque journée, à quel point chaque profil de touches correspond à ses lancers. Un club tire des tableaux de nombreux pêcheurs un départ pour les conseils. Il contient les noms des plans d'eau et aucun lancer.
 files-made-club = { $count ->
     [one] 1 journée
     *[other] { $count } journées

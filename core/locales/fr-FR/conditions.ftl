@@ -2,7 +2,7 @@
 
 conditions-now-title = Météo
 conditions-no-session = Commencez une sortie pour noter les conditions.
-conditions-none = Rien de noté encore.
+conditions-none = Rien n'est encore noté.
 conditions-as-logged = Noté à { $time }.
 conditions-how = Températures au thermomètre si vous en avez un. Tout peut rester vide.
 conditions-skip = PASSER
@@ -10,7 +10,11 @@ conditions-again = REFAIRE
 conditions-again-sub = ça a changé
 conditions-ask-water = Température de l'eau ?
 conditions-ask-air = Température de l'air ?
+<<<<<<< HEAD
 conditions-ask-wind = Force du vent ?
+=======
+conditions-ask-wind = Quelle force a le vent ?
+>>>>>>> words17
 conditions-ask-wind-from = D'où vient le vent ?
 conditions-ask-cloud = Quelle part du ciel est couverte ?
 conditions-ask-colour = Couleur de l'eau ?
@@ -59,9 +63,9 @@ cautions-says = { $count ->
    *[other] { $count } à lire pour { $peg }.
 }
 cautions-says-no-peg = { $count ->
-    [0] Toutes lues. Elles restent ici et paraissent une fois par place.
-    [one] { $count } consigne à lire. Elle paraît une fois par place : nommez la place.
-   *[other] { $count } consignes à lire. Elles paraissent une fois par place : nommez la place.
+    [0] Toutes lues. Elles restent ici et s'affichent une fois par place.
+    [one] { $count } consigne à lire. Elle s'affiche une fois par place : nommez la place.
+   *[other] { $count } consignes à lire. Elles s'affichent une fois par place : nommez la place.
 }
 cautions-reviewed = Tous les textes revus pour la dernière fois en { $month }.
 cautions-key-all = TOUT LU

@@ -5,7 +5,7 @@ match-no-session = Commencez une sortie, puis réglez le concours.
 match-none = Aucun concours réglé. Vérifiez ces heures, puis RÉGLER CONCOURS.
 match-none-over = Il n'y avait pas de concours. Commencez une sortie pour en régler un.
 match-no-clock = Les heures de ce concours sont illisibles : réglez de nouveau début et fin.
-match-no-count = Les bourriches ne peuvent être comptées. { $why } Rien n'est perdu : corrigez les règles du jour.
+match-no-count = Les bourriches ne peuvent pas être comptées. { $why } Rien n'est perdu : corrigez les règles du jour.
 match-to-all-in = avant le début à { $time }.
 match-to-all-out = avant la fin à { $time }.
 match-to-land = pour sortir un poisson piqué. La fin était à { $time }.
@@ -57,7 +57,7 @@ match-light-unknown = pas clair : la place n'est pas située
 match-sunset-by-phone = { $time } au téléphone
 match-sunset-after = coucher { $time }, { $by } après la fin : { $light }
 match-sunset-before = coucher { $time }, { $by } avant la fin : { $light }
-match-how = Au moins 8 jours pareils sur 10, le total tombe dans chaque fourchette ; « environ » en est le milieu. { $out ->
+match-how = Au moins 8 jours semblables sur 10, le total tombe dans chaque fourchette ; « environ » en est le milieu. { $out ->
     [0] Le prochain lancer
    *[other] Ce lancer
 } reste { $leave } min, les suivants { $then } min, { $turn } min entre eux.

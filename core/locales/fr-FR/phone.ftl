@@ -2,10 +2,10 @@
 
 watch-app = Restwater
 watch-title = { $rod } : { $since }
-watch-hold = { $rod } : { $minutes } min tenues
+watch-hold = { $rod } : { $minutes } min d'attente
 watch-recast = { $rod } : relancer, { $minutes } min
 watch-after = { $rod } : { $minutes } min à l'eau
-watch-waited = { $rod } : { $minutes } min attendues
+watch-waited = { $rod } : { $minutes } min écoulées
 
 phone-title = Ce téléphone
 phone-alarm = Alarme

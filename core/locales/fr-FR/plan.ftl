@@ -59,7 +59,7 @@ plan-pegs-kept = { $count ->
 plan-pegs-other = { $count ->
     [one] place { $pegs }
    *[other] une des places { $pegs }
-}. C'est la { $drawn } qui fut tirée.
+}. C'est la { $drawn } qui a été tirée.
 plan-pegs-none = { $count ->
     [one] place { $pegs }
    *[other] une des places { $pegs }

@@ -1,13 +1,13 @@
 # Pourquoi quelque chose ne se peut pas. Chaque phrase dit quoi faire ensuite.
 
 # L'établi.
-refused-not-shorter = Un bas de ligne de { $from } ne peut être raccourci à { $to } : choisissez plus court.
+refused-not-shorter = Un bas de ligne de { $from } ne peut pas être raccourci à { $to } : choisissez plus court.
 refused-nothing-to-cut = La pochette contient tout ce qu'il faut emporter : rien à raccourcir.
 refused-nothing-to-tie = La pochette contient tout ce qu'il faut emporter : rien à monter.
 refused-no-spool = Cette bobine n'est plus sur l'établi : choisissez-en une autre.
 refused-not-falling = Aucune descente n'est mesurée : touchez IMPACT quand le plomb touche l'eau.
-refused-no-fall = Aucune descente mesurée encore : touchez IMPACT, puis FOND quand le fil mollit.
-refused-fall-kept = Cette chute est déjà notée : mesurez-en une autre, ou ANNULER la retire.
+refused-no-fall = Aucune descente n'est encore mesurée : touchez IMPACT, puis FOND quand le fil mollit.
+refused-fall-kept = Cette descente est déjà notée : mesurez-en une autre, ou ANNULER la retire.
 refused-no-length = Une longueur doit dépasser zéro : entrez-la de nouveau.
 refused-length-absurd = { $metres } m, c'est plus que ne tient une bobine : vérifiez l'unité.
 refused-no-hooklength = Un bas de ligne demande une longueur et un diamètre entre { $least } et 1 mm : entrez-le de nouveau.
@@ -16,32 +16,32 @@ refused-wallet-absurd = { $asked } d'un même bas de ligne, c'est plus que ne ti
 refused-no-tie-long-enough = Aucun bas de ligne n'est assez long : du plus long, { $longest }, on ne peut tirer { $length }. Montez-le.
 refused-no-tie-of-that-kind = Aucun bas de ligne de ce diamètre et de cet hameçon pour { $length } : montez-le.
 refused-not-enough-ties = Pas assez de bas de ligne pour celui de { $length } : { $found } sur { $needs } sont là. Montez-en d'autres.
-refused-too-many-cuts = Tant de coupes ne se calculent pas en une fois : procédez par parties.
+refused-too-many-cuts = Ces coupes sont trop nombreuses pour un seul calcul : procédez par parties.
 refused-no-spool-long-enough = Aucune bobine ne contient les { $cut } à couper pour un bas de ligne ; la plus longue contient { $longest }. Ajoutez une bobine.
 refused-not-enough-line = Les bas de ligne demandent { $needed } de fil et les bobines en contiennent { $held } : ajoutez une bobine ou montez-en moins.
 refused-does-not-fit = Les brins ne tiennent pas sur les bobines ; le premier sans place mesure { $cut }. Ajoutez une bobine ou montez-en moins.
-refused-too-many-ties = Tant de bas de ligne ne se calculent pas en une fois : procédez par parties.
-refused-too-many-spools = Tant de bobines d'un même fil ne se calculent pas en une fois : laissez-en de côté.
+refused-too-many-ties = Ces bas de ligne sont trop nombreux pour un seul calcul : procédez par parties.
+refused-too-many-spools = Les bobines de ce fil sont trop nombreuses pour un seul calcul : laissez-en de côté.
 refused-bad-lift = La portance de l'appât doit dépasser zéro gramme : mesurez-la avec de la cendrée dans un bol.
 refused-bad-diameter = Un diamètre de fil de { $mm } mm ne convient pas : il va de { $least } à 1 mm.
 refused-sinks = L'appât porte { $lift } g mais hameçon et fil pèsent { $held } g dans l'eau : il ne décolle pas. Prenez un hameçon plus petit ou plus d'appât.
 refused-bad-mass = Un poids doit dépasser zéro gramme : pesez-le de nouveau.
 refused-bad-density = Une densité doit dépasser zéro : entrez-la de nouveau.
 refused-no-temperature = La température de l'eau doit être un nombre de degrés Celsius : entrez-la de nouveau.
-refused-temperature-outside = { $t } °C est hors de 0 à 40 °C, où la densité de l'eau est connue ici : vérifiez le thermomètre.
+refused-temperature-outside = { $t } °C n'est pas entre 0 et 40 °C, où la densité de l'eau est connue ici : vérifiez le thermomètre.
 refused-no-shot-table = La boîte de cendrée est vide : ajoutez les tailles que vous avez.
 refused-bad-shot = Un plomb de { $grams } g ne convient pas : les poids vont de { $least } à 100 g.
-refused-bad-target = Le poids cherché et sa tolérance ne peuvent être sous zéro gramme : entrez-les de nouveau.
+refused-bad-target = Le poids cherché et sa tolérance ne peuvent pas être inférieurs à zéro gramme : entrez-les de nouveau.
 refused-no-shot-close = Aucun choix de { $most } plombs au plus n'arrive à moins de { $tolerance } g au-dessus de { $wanted } g dans l'eau : élargissez la tolérance ou ajoutez une taille.
 refused-fall-no-time = Une descente de { $seconds } s ne donne aucun fond : touchez à l'impact, puis quand le fil mollit.
-refused-fall-too-long = Une descente de { $seconds } s dépasse ce que met un plomb jusqu'à tout fond d'ici : mesurez de nouveau.
+refused-fall-too-long = En { $seconds } s, un plomb atteindrait n'importe quel fond d'ici : mesurez de nouveau.
 refused-bad-depth = Un fond connu de { $metres } m ne convient pas : il va de { $least } à 100 m.
 refused-bad-reaction = Un temps de réaction de { $seconds } s ne convient pas : il va de 0 à 5 s.
 refused-not-calibrated = Aucune descente sur un fond connu : sondez un point et mesurez-y le plomb.
 refused-falls-too-short = Les descentes ne dépassent pas le temps de réaction de { $seconds } s : mesurez-en une en eau plus profonde.
 refused-ladder-empty = L'échelle n'a aucune hauteur : ajoutez-en une.
 refused-bad-rung = La hauteur { $height } figure deux fois ou vaut zéro : retirez-la.
-refused-bad-minutes = Un lancer de { $n } min ne peut être compté : corrigez ses heures.
+refused-bad-minutes = Un lancer de { $n } min ne peut pas être compté : corrigez ses heures.
 
 # Le concours.
 refused-out-before-in = La fin est { $n } min avant le début : vérifiez les deux heures et la date.
@@ -59,8 +59,8 @@ refused-net-limit = La limite de la bourriche « { $name } » ne convient pas.
 refused-no-such-net = Les règles du jour n'ont pas de bourriche « { $name } » : ajoutez-la ou choisissez-en une autre.
 refused-wrong-net = { $kind } ne va pas dans la bourriche « { $name } » : choisissez une autre bourriche.
 refused-class-no-name = Une espèce demande un nom : donnez-lui-en un.
-refused-bad-spread = La dispersion de « { $name } » doit dépasser 0 sans passer 2 : entrez-la de nouveau.
-refused-weight-negative = Un poids ne peut être sous zéro : entrez { $weight } de nouveau.
+refused-bad-spread = La dispersion de « { $name } » doit dépasser 0, sans dépasser 2 : entrez-la de nouveau.
+refused-weight-negative = Un poids ne peut pas être négatif : entrez { $weight } de nouveau.
 refused-weight-zero = Zéro n'est pas un poids : laissez vide ou pesez le poisson.
 refused-weight-absurd = { $weight }, c'est plus que { $most } : vérifiez l'unité et les chiffres.
 refused-sixteen = Onces et drams vont jusqu'à 15 : reportez le reste.

@@ -2,10 +2,10 @@
 
 shell-channel-wait = Attente en cours
 shell-channel-alarm = Alarmes
-shell-no-notifications = Les notifications de Restwater sont coupées : une alarme n'est sûre de sonner que tant que Restwater est à l'écran, et l'écran verrouillé reste vide. Activez-les dans les réglages du téléphone.
-shell-alarms-silent = Le téléphone garde muettes les alarmes de Restwater : l'une d'elles n'est sûre de sonner que tant que Restwater est à l'écran. Rétablissez leur son depuis l'écran « Mobile ».
+shell-no-notifications = Les notifications de Restwater sont coupées : une alarme ne sonne à coup sûr que tant que Restwater est à l'écran, et l'écran verrouillé reste vide. Activez-les dans les réglages du téléphone.
+shell-alarms-silent = Le téléphone garde muettes les alarmes de Restwater : elles ne sonnent à coup sûr que tant que Restwater est à l'écran. Rétablissez leur son depuis l'écran « Mobile ».
 shell-alarms-undisturbed = « Ne pas déranger » coupe aussi les alarmes : aucune ne sonnera. Autorisez les alarmes dans ses réglages, ou surveillez l'heure.
-shell-alarm-sounds-off = Les sons ou les notifications urgentes de Restwater sont coupés : une alarme n'est sûre de sonner que tant que Restwater est à l'écran. Activez les deux dans les réglages du téléphone.
+shell-alarm-sounds-off = Les sons ou les notifications urgentes de Restwater sont coupés : une alarme ne sonne à coup sûr que tant que Restwater est à l'écran. Activez les deux dans les réglages du téléphone.
 shell-alarm-not-set = Le téléphone n'a pas pris une alarme : elle ne sonnera pas. Surveillez l'heure.
 shell-wait-hidden = L'attente en cours est coupée pour Restwater : l'écran verrouillé ne montre ni attente ni boutons. Activez-la dans les réglages du téléphone.
 shell-late-alarms = L'alarme peut venir jusqu'à une heure trop tard : ce téléphone n'accorde pas d'alarmes exactes à Restwater. Autorisez-les sur l'écran « Mobile ».

@@ -40,11 +40,11 @@ reason-quiet = sans doute tranquille depuis { $minutes } min
 reason-rested = { $minutes } min depuis la chute d'un plomb ici
 reason-near-bites = { $bites ->
     [one] une touche à { $distance }, { ago }
-   *[other] { $bites } touches récentes près, la dernière à { $distance }, { ago }
+   *[other] { $bites } touches récentes tout près, la dernière à { $distance }, { ago }
 }
 reason-near-stay = { $bites ->
-    [one] une touche ici ou près, { ago }
-   *[other] { $bites } touches récentes ici ou près, la dernière { ago }
+    [one] une touche ici ou tout près, { ago }
+   *[other] { $bites } touches récentes ici ou tout près, la dernière { ago }
 }
 reason-behind = derrière la dernière touche, { ago }
 reason-liners-here = { $liners ->
@@ -61,7 +61,7 @@ reason-shown-where = { $metres ->
 }
 reason-shown = { $times ->
     [one] poisson vu { reason-shown-where }, { ago }
-   *[other] poisson vu { $times } fois près, la dernière { reason-shown-where }, { ago }
+   *[other] poisson vu { $times } fois tout près, la dernière { reason-shown-where }, { ago }
 }
 reason-fish-here = { $here } points sur 100 de ce genre ont du poisson : comptez { $rate } touches par heure ici, { $other } à un point non essayé
 reason-not-tried = non essayé, { $here } points sur 100 de ce genre ont du poisson : comptez { $rate } touches par heure
@@ -126,7 +126,7 @@ drift-figures = Dans la journée, { $way ->
    *[other] { $n } touches
 }.
 drift-with-casts = Vous avez bougé, cela dit donc peu du poisson.
-drift-cant-tell = Si le poisson bouge : pas encore clair.
+drift-cant-tell = Le poisson bouge-t-il ? Pas encore clair.
 replay-at = Tel qu'à { $time }
 
 swim-scene-kept = GARDÉ

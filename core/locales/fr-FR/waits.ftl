@@ -1,8 +1,8 @@
 # L'écran des attentes. Chaque image dit son message ; « pas encore clair » quand c'est la vérité.
 
 waits-title = Attentes
-waits-none = Commencez une sortie et lancez. Les attentes paraissent quand un lancer finit.
-waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes paraissent quand il finit.
+waits-none = Commencez une sortie et lancez. Les attentes s'affichent quand un lancer finit.
+waits-none-yet = Faites un lancer : touchez RETOUR, puis LANCER. Les attentes s'affichent quand il finit.
 waits-by-spot = Les réponses valent pour tous les points. Sur celui de la canne { $rod } : laissez { $minutes } min.
 habit-before-bites = Chaque touche de cette sortie est venue après { $after } min.
 habit-of-the-day = Chaque touche est venue après { $after } min.
@@ -112,7 +112,7 @@ waits-earlier-counts = Cette sortie : { $bites ->
     [one] { $sessions } sortie
    *[other] { $sessions } sorties
 }.
-waits-weights = Les jours passés comptent moins : une sortie sur le même plan d'eau passe pour un jour pareil avec une chance de { $like }, sur un autre avec { $other }. Les marches comptent chaque lancer en entier.
+waits-weights = Les jours passés comptent moins : une sortie sur le même plan d'eau passe pour un jour semblable avec une chance de { $like }, sur un autre avec { $other }. Les marches comptent chaque lancer en entier.
 waits-earlier-same = Cette sortie ne se distingue pas des précédentes.
 waits-earlier-quicker = Les touches viennent plus vite pendant cette sortie qu'avant.
 waits-earlier-slower = Les touches viennent moins vite pendant cette sortie qu'avant.
@@ -147,16 +147,16 @@ forecast-last-value = utile jusqu'aux { $likely } dernières min ({ $low } à { 
 forecast-one = { $likely }
 forecast-range = { $low } à { $high }, environ { $likely }
 forecast-says = { $percent ->
-    [0] Moins de 1 jour pareil
-    [100] Plus de 99 jours pareils
-   *[other] Environ { $percent } jours pareils
+    [0] Moins de 1 jour semblable
+    [100] Plus de 99 jours semblables
+   *[other] Environ { $percent } jours semblables
 } sur 100, une touche vient dans les { $minutes } min.
 forecast-cant-tell = Trop peu de touches : ces fourchettes reposent surtout sur ce qui est habituel. { $percent ->
-    [0] Moins de 1 jour pareil
-    [100] Plus de 99 jours pareils
-   *[other] Environ { $percent } jours pareils
+    [0] Moins de 1 jour semblable
+    [100] Plus de 99 jours semblables
+   *[other] Environ { $percent } jours semblables
 } sur 100, une touche vient dans les { $minutes } min.
-forecast-how = Au moins 8 jours pareils sur 10, le total tombe dans chaque fourchette ; « environ » en est le milieu. Supposé : { $out ->
+forecast-how = Au moins 8 jours semblables sur 10, le total tombe dans chaque fourchette ; « environ » en est le milieu. Supposé : { $out ->
     [0] le prochain lancer
    *[other] ce lancer
 } reste { $leave } min, les suivants { $then } min, { $turn } min du retour à l'impact. Dans ces dernières minutes, un appât relancé a moins de la moitié des chances d'un lancer plein ; une canne rentrée peut encore lancer.
@@ -174,7 +174,7 @@ sign-cross-means = Un poisson perdu, sur la carte.
 sign-accent = Couleur, avec point ou drapeau
 sign-accent-means = Maintenant, ou la suite : cette minute, le prochain lancer, le meilleur moment.
 sign-bracket = Crochet
-sign-bracket-means = Les minutes où il vaut de ramener, ou celles où la moitié des touches est attendue.
+sign-bracket-means = Les minutes où ramener vaut la peine, ou celles où la moitié des touches est attendue.
 sign-tint = Teinté
 sign-tint-means = De combien une courbe peut se tromper.
 sign-dots = Pointillé

@@ -7,7 +7,7 @@ use restwater_caution::table::{ALL, CLOSING_ID, Caution, REVIEWED, Region};
 
 /// What the screen is made from.
 pub struct CautionsInput<'a> {
-    /// Where the water lies.
+    /// The country that the water is in.
     pub region: Region,
     /// What the day is like.
     pub occasion: Occasion,

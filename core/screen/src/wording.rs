@@ -222,7 +222,7 @@ fn whole_as_written<M>(value: &FluentValue, _: &M) -> Option<String> {
     }
 }
 
-/// The number that a text of nothing but digits stands for, where it would be written alike: "07" is a name.
+/// The number in a text of nothing but digits, if the number would be written the same way: "07" is a name.
 fn whole_number(text: &str) -> Option<u32> {
     let digits = text.bytes().all(|b| b.is_ascii_digit()) && (text == "0" || !text.starts_with('0'));
     if digits { text.parse().ok() } else { None }

@@ -184,7 +184,7 @@ mod tests {
         assert_eq!(
             now(&day, 4),
             [false, false],
-            "fed over while it lies there, and for the other rod's spot not at all"
+            "fed over while it is there, and for the other rod's spot not at all"
         );
         day.log(600, IN);
         assert_eq!(now(&day, 11), [true, false]);

@@ -172,7 +172,7 @@ fn one_of_each(setup: &MatchSetup) -> Vec<u32> {
     landed
 }
 
-/// Each class, learned from its weighed fish; last, the pool of all fish that count, which stands for an unknown fish.
+/// Each class, learned from its weighed fish; last, the pool of all fish that count, which is used for an unknown fish.
 fn learn(setup: &MatchSetup, fish: &[CaughtFish]) -> Vec<Learned> {
     let exact = |f: &CaughtFish| match &f.weight {
         Some(FishWeight::Weighed { unit, count }) => entered(*unit, *count).of_a_fish().ok(),

@@ -60,8 +60,8 @@ fn playing_time(session: &Session, played: Played) -> PlayingTime {
 }
 
 /// How many seconds before an outcome at `now` a bite came that was not logged, or `None` if the rod has no bait out. It came
-/// the usual time before it, but not before the splash, nor before a liner, an indication or a twitch of its cast: where the
-/// last of these was less than twice the usual time ago, it came half way.
+/// the usual time before it, but after the splash and after any liner, indication or twitch of its cast: if the last of these was
+/// less than twice the usual time ago, the bite is put half-way between.
 pub fn bite_before_s(session: &Session, rod: RodNumber, played: Played, now: &Stamp) -> Option<u32> {
     let RodState::Out { cast } = session.rod(rod)?.state else { return None };
     let out_s = now.ms_since(session.casts.get(cast)?.last_logged()).max(0) / 1_000;

@@ -41,9 +41,9 @@ fn as_planned(session: &Session, swim: &Swim, next: WhereNext, at: &Stamp) -> Wh
 }
 
 /// How long to leave the cast of a rod that goes out at a moment, or that went out then, given where else one could cast.
-/// `None` while the record doesn't support that spots differ. What happened after that moment doesn't change the answer, but for
-/// baits of other rods that are out: no rod is sent onto one, whenever it went out. `kept` spares work where this was asked
-/// before, and changes no answer.
+/// `None` while the record doesn't support that spots differ. What happened after that moment doesn't change the answer, except for
+/// baits of other rods that are out: no rod is sent onto one, whenever it went out. `kept` saves work if this was asked before, and
+/// changes no answer.
 pub fn leave_by_spots(
     session: &Session,
     posterior: &WaitPosterior,

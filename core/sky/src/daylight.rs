@@ -9,9 +9,7 @@ use serde::{Deserialize, Serialize};
 use solar_positioning::time::JulianDate;
 use solar_positioning::{Horizon, Location, SolarEvents, SolarPositions, delta_t};
 
-/// Milliseconds in a day.
 const DAY_MS: i64 = 86_400_000;
-/// Milliseconds in an hour.
 const HOUR_MS: i64 = 3_600_000;
 /// Julian date of 1970-01-01 00:00 UTC.
 const EPOCH_JD: f64 = 2_440_587.5;

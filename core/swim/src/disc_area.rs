@@ -57,7 +57,7 @@ fn arcs_of(i: usize, discs: &[Disc], rings: &[Vec<Point>]) -> f64 {
         cover(&mut covered, libm::atan2(dy, dx), half);
     }
     let crossings = crossings(c, r, rings);
-    // A circle that crosses no edge lies on one side of them all, as any point of it does.
+    // A circle that crosses no edge is wholly inside or wholly outside, so one of its points decides.
     if crossings.is_empty() && !inside(rings, Point { x: c.x + r, y: c.y }) {
         return 0.0;
     }

@@ -27,7 +27,7 @@ pub enum EarthError {
     #[error("a peg at latitude {0} is too near the pole for bearings")]
     AtPole(f64),
     /// Too far from the peg to be part of its swim.
-    #[error("{what} lies {metres:.0} m from the peg, further than {limit:.0} m")]
+    #[error("{what} is {metres:.0} m from the peg, further than {limit:.0} m")]
     TooFar {
         /// What.
         what: String,

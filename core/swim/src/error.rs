@@ -20,7 +20,7 @@ pub enum SwimError {
         value: f64,
     },
     /// A bearing behind the peg.
-    #[error("a bearing of {0} degrees lies behind the peg")]
+    #[error("a bearing of {0} degrees is behind the peg")]
     BearingBehind(f64),
     /// A range nobody casts.
     #[error("a range of {range_m:.0} m is beyond any cast (limit {limit_m:.0} m)")]
@@ -71,7 +71,7 @@ pub enum SwimError {
     #[error("the outline leaves no water in front of the peg")]
     NoWater,
     /// A spot outside the swim.
-    #[error("{range_m:.1} m at {bearing_deg:.0} degrees lies outside this swim")]
+    #[error("{range_m:.1} m at {bearing_deg:.0} degrees is outside this swim")]
     OutsideSwim {
         /// Bearing, degrees right of straight out.
         bearing_deg: f64,

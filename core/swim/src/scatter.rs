@@ -100,7 +100,7 @@ pub(crate) fn check_lead(lead_g: Option<f64>) -> Result<(), SwimError> {
         .map_or(Ok(()), |g| positive("the weight of a lead", finite("the weight of a lead", g)?).map(|_| ()))
 }
 
-/// Probability that a normal variable lies between two limits.
+/// Probability that a normal variable is between two limits.
 pub(crate) fn normal_between(mean: f64, sd: f64, from: f64, to: f64) -> f64 {
     // Upper tails on the right of the mean keep small probabilities exact.
     let tail = |x: f64| 0.5 * libm::erfc((x - mean) / (sd * std::f64::consts::SQRT_2));

@@ -58,7 +58,7 @@ impl WaitPosterior {
             for (row, &i) in after_bite.iter_mut().zip(steps) {
                 let chance = bitten[i] - before;
                 before = bitten[i];
-                // Most curves are flat but for a few minutes.
+                // Most curves are flat except for a few minutes.
                 if chance != 0.0 {
                     row.iter_mut().zip(&rates).for_each(|(sum, rate)| *sum += chance * rate);
                 }

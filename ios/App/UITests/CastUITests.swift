@@ -27,7 +27,7 @@ final class CastUITests: XCTestCase {
         let upright = app.frame
         for side in [UIDeviceOrientation.landscapeLeft, .landscapeRight] {
             XCUIDevice.shared.orientation = side
-            until("the screen lies on its side", within: Self.shortly) { app.frame.width == upright.height }
+            until("the screen is turned on its side", within: Self.shortly) { app.frame.width == upright.height }
             for tag in ["key-CAST", "screens", "key-UNDO"] {
                 let key = app.buttons[tag]
                 XCTAssertTrue(key.waitForExistence(timeout: Self.shortly), tag)

@@ -1,5 +1,5 @@
 // Signatures only; each comment is the page under developer.apple.com/documentation that says so. The classes are Objective-C
-// classes whose pages say nothing of Sendable, so neither does this.
+// classes whose pages don't mention Sendable, so these signatures don't either.
 @_exported import Foundation
 
 // usernotifications/unauthorizationoptions

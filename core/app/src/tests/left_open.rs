@@ -39,7 +39,7 @@ fn a_session_of_yesterday_with_every_rod_in_is_to_be_ended() {
     assert_eq!(phone.app().watch(&at(MORNING)).next, None, "no cast without a look");
     let keys = phone.bank(MORNING).keys;
     assert!(keys.iter().any(|key| key.key == Key::Cast && key.enabled));
-    // Whoever fishes on does.
+    // An angler who goes on fishing is not asked to end it.
     phone.tap(MORNING, &CAST).unwrap();
     assert!(!headline(&mut phone, MORNING + MIN).starts_with("Still open"));
     phone.tap(MORNING + 2 * MIN, &WOUND_IN).unwrap();

@@ -281,8 +281,8 @@ fn no_rod_is_sent_onto_the_bait_of_another() {
     assert_eq!(phone.bank(now + 10 * MIN).advice.more[0], said, "one answer as long as the cast is out");
 }
 
-/// Rod 1 lies on the dry spot and rod 2 on the good one: each rings at its own minute, which rod is due first goes by the
-/// minutes left, and the figures of the match are the same whichever rod is chosen.
+/// Rod 1 fishes the dry spot and rod 2 the good one. Each rings at its own minute, the rod with the fewest minutes left is
+/// due first, and the figures of the match are the same whichever rod is chosen.
 #[test]
 fn each_rod_rings_at_its_own_minute_whichever_is_chosen() {
     let mut phone = rods::with_rods(2);

@@ -97,7 +97,7 @@ fn the_alarm_counts_from_the_same_moment_as_the_wait() {
     assert_eq!(
         phone.bank(10 * MIN).strip.elapsed_min,
         Some(1.0),
-        "the bait lies where it settled: no second settling"
+        "the bait is still where it settled: no second settling"
     );
     assert_eq!(due(&mut phone, 10 * MIN), 21 * MIN);
 }

@@ -125,7 +125,7 @@ fn filled_in(tag: &str, peg: &str) -> (Phone, i64) {
 fn no_screen_of_a_german_or_french_phone_has_a_decimal_point() {
     for tag in ["de-DE", "fr-FR"] {
         let (mut phone, now) = filled_in(tag, "14");
-        // Digits on both sides of a point, but for a date such as 14.11.2023, and for a time of day.
+        // Digits on both sides of a point, except in a date such as 14.11.2023 and in a time of day.
         let point = |text: &str| {
             let chars: Vec<char> = text.chars().collect();
             chars.windows(3).any(|c| c[0].is_ascii_digit() && c[1] == '.' && c[2].is_ascii_digit())

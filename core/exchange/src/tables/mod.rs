@@ -2,7 +2,7 @@
 //!
 //! Lines end in CRLF, text is UTF-8, the first line names the columns; a cell that isn't known is empty.
 //! Times are local with their offset (RFC 3339), to the second. Texts from the log (water, peg, bait, colour,
-//! class, notes) that a spreadsheet would treat as a formula get a `'` in front, unless that is switched off:
+//! class, notes) that a spreadsheet would treat as a formula begin with an added `'`, unless that is switched off:
 //! a file from another angler must not run anything. Numbers and times are never touched.
 
 mod casts;

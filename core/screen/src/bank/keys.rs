@@ -194,8 +194,8 @@ impl Pad<'_> {
         entry.map_or_else(|| self.input.words.say("key-undo-nothing"), |e| entry_words(self.input.words, e))
     }
 
-    /// The one key that is most likely next. Outside the hours of a match that is not a cast, nor is it in a session of an earlier
-    /// day that was left open.
+    /// The one key that is most likely next. It is not a cast outside the hours of a match, or in a session of an earlier day that
+    /// was left open.
     fn is_next(&self, key: Key) -> bool {
         let out_of_hours = is_out_of_hours(self.input);
         if self.fish_elsewhere.is_some() {
@@ -268,7 +268,7 @@ fn fish_key(input: &BankInput, fish: &LandedFish, key: Key) -> Option<KeyView> {
     })
 }
 
-/// The side of the neighbour that a key stands for.
+/// The neighbour whose fish a key logs.
 fn side_of(key: Key) -> Option<Side> {
     match key {
         Key::NeighbourLeft => Some(Side::Left),

@@ -73,7 +73,7 @@ impl SetFilter {
         self.whose.takes(day.mine) && self.takes_gist(day.gist)
     }
 
-    /// The same, whoever the session belongs to.
+    /// The same for anybody's session.
     pub(super) fn takes_gist(&self, day: &Summary) -> bool {
         self.water.takes(day.water.as_deref())
             && self.season.is_none_or(|season| Season::of(day) == Some(season))

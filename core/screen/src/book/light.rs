@@ -25,7 +25,6 @@ pub struct LightInput {
     pub now: Moment,
 }
 
-/// The leaf.
 pub(super) fn light(words: &Wording, input: &LightInput) -> Leaf {
     let mut leaf = Leaf::new(words, "book", "light");
     leaf.rows = vec![

@@ -28,7 +28,6 @@ pub struct NextInput<'a> {
     pub rungs: &'a [Rung],
 }
 
-/// The leaf.
 pub(super) fn next(words: &Wording, input: &NextInput) -> Leaf {
     let mut leaf = Leaf::new(words, "book", "next");
     let Some(day) = input.day else {

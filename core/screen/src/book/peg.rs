@@ -22,7 +22,6 @@ pub struct PegOf {
     pub besides: Option<Uuid>,
 }
 
-/// The leaf.
 pub(super) fn peg(input: &BookInput) -> Leaf {
     let words = input.words;
     let mut leaf = Leaf::new(words, "book", "peg");

@@ -1,4 +1,4 @@
-//! A session opened to read.
+//! A session opened for reading in the Book.
 
 use super::{BookInput, Day, gist, waters_fished};
 use crate::conditions_words;
@@ -12,7 +12,7 @@ use restwater_session::{
     Cast, EndCause, Session, Summary, casts_by_telling, casts_ended, same_water, wait_of,
 };
 
-/// The leaf.
+/// The page of an opened session.
 pub(super) fn session(input: &BookInput, session: &Session) -> Leaf {
     let words = input.words;
     let mut leaf = Leaf::new(words, "book", "session");

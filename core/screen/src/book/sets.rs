@@ -12,7 +12,6 @@ use restwater_compare::{Side, Verdict};
 /// always gives the same answer.
 const SEED: u64 = 9;
 
-/// The leaf.
 pub(super) fn sets(input: &BookInput) -> Leaf {
     let words = input.words;
     let mut leaf = Leaf::new(words, "book", "sets");

@@ -35,7 +35,7 @@ proptest! {
     }
 }
 
-/// What the marks, their numbers and the key say together, in events; a mark without a number stands for one.
+/// What the marks, their numbers and the key say together, in events; a mark without a number counts as one.
 fn events_said(scene: &SwimScene) -> u64 {
     let is_event = |shape: &&MarkShape| {
         matches!(

@@ -96,8 +96,8 @@ const DIGITS: f64 = 0.72;
 /// Figures have no corners, so they fit into a circle that is this much smaller than the box round them.
 const ROUNDED: f64 = 1.06;
 
-/// Places NEXT so that it touches the ring: above it, otherwise below it, beside it, or at a corner. Where none of these places is
-/// free, it is where there is room, with a line that leads to the ring: no mark and no state gives way to it.
+/// Places NEXT so that it touches the ring: above it, otherwise below it, beside it, or at a corner. If none of these places is
+/// free, it goes where there is room, with a line to the ring. It moves no mark and no state.
 pub(crate) fn flag(d: &Drawing, pack: &mut Pack, placer: &mut Placer, ring: &Ring) {
     let word = if d.ask.stay.is_some() { &d.words.stay } else { &d.words.next };
     let label = Label {

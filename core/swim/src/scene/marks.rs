@@ -1,7 +1,7 @@
 //! Marks: what happened in a cell, side by side so that none hides another, and the lines of casts that are
 //! out.
 //!
-//! If a mark stands for several events, their number is beside it. Casts have no mark, since the state of the
+//! If a mark represents several events, their number is beside it. Casts have no mark, since the state of the
 //! water shows where they went.
 
 use super::beside;
@@ -135,7 +135,7 @@ pub(super) fn cluster(d: &Drawing, pack: &mut Pack, placer: &mut Placer, row: &R
 
 /// The marks of one cell in a row.
 pub(super) struct Row {
-    /// Shape and how many it stands for.
+    /// Shape and how many events it represents.
     marks: Vec<(MarkShape, u32)>,
     /// The same with one mark for each kind and its number.
     kinds: Vec<(MarkShape, u32)>,
@@ -232,7 +232,7 @@ impl Row {
         Point { x: middle.x + side * (self.pitch - self.width()) / 2.0, y: middle.y }
     }
 
-    /// The width of the number beside a mark that stands for this many.
+    /// The width of the number beside a mark that represents this many events.
     fn digits(&self, of: u32) -> f64 {
         if of > 1 && self.em > 0.0 { width(&of.to_string(), self.em) + 0.25 * self.em } else { 0.0 }
     }

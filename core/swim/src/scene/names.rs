@@ -21,12 +21,12 @@ pub(crate) fn draw(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Ke
         if !in_ring {
             ring.dot(d, pack);
         }
-        // After the states, which don't give way to it.
+        // Placed after the states, which don't give way to it.
         flag::flag(d, pack, placer, ring);
     }
     ranges(d, pack, placer);
     marks(d, pack, placer);
-    things(d, pack, placer);
+    hazards_and_features(d, pack, placer);
 }
 
 /// Tries every text at the full size before any at a smaller one.
@@ -36,7 +36,8 @@ pub(crate) fn by_size_then_length(d: &Drawing, texts: &[String]) -> Vec<(String,
 }
 
 /// Places the minutes rested in each cell that is not free yet, the last fished first. All have the same
-/// form, with the unit only if every cell has room for it. True if those of its cell are written inside the ring.
+/// form, with the unit only if every cell has room for it. Returns whether the minutes of the ring's own cell are written inside
+/// the ring.
 fn rested(d: &Drawing, pack: &mut Pack, placer: &mut Placer, kept: &[Kept], ring: Option<&Ring>) -> bool {
     let known = d.figures.cells.iter().enumerate().filter(|(i, _)| d.state(*i) != CellState::Free);
     let mut all: Vec<(usize, f64)> = known.filter_map(|(i, c)| c.rested_min.map(|m| (i, m))).collect();
@@ -132,7 +133,7 @@ fn marks(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     for mark in marks {
         let Some((_, end)) = d.ray(mark.bearing_deg) else { continue };
         let first_word = mark.name.split_whitespace().next().unwrap_or("");
-        // A smaller name says more than its first word alone.
+        // A whole name in small letters says more than its first word in large ones.
         let mut tries: Vec<(String, f64)> =
             d.view.sizes().into_iter().map(|size| (mark.name.clone(), size)).collect();
         tries.push((first_word.to_owned(), d.view.text));
@@ -162,7 +163,7 @@ fn plain(role: LabelRole, mut tries: Vec<(String, f64)>, name: &str) -> Label {
 }
 
 /// Names of hazards, then of features, beside their marks.
-fn things(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
+fn hazards_and_features(d: &Drawing, pack: &mut Pack, placer: &mut Placer) {
     let input = d.swim.input();
     let hazards = input.hazards.iter().map(|h| (h.spot, &h.name, LabelRole::Hazard));
     let features = input.features.iter().map(|f| (f.spot, &f.name, LabelRole::Feature));

@@ -5,7 +5,7 @@ struct Cell {
     let face: KeyFace
     let tag: String
     let ask: Ask
-    /// Whether it is read from left to right by either hand with those beside it that are too.
+    /// Whether it and its neighbours of the same kind are placed from left to right, whichever hand holds the phone.
     var reads = false
 }
 

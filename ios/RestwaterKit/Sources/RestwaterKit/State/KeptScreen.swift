@@ -107,7 +107,7 @@ extension RestwaterState {
     }
 
     /// The page of the Files screen that was open, and the file that was being looked at. This reads the log, so it waits until the
-    /// app is in front.
+    /// app is in the foreground.
     func restoreFiles() {
         guard let kept = keptFiles else { return }
         keptFiles = nil

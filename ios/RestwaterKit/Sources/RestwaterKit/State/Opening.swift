@@ -75,9 +75,8 @@ public final class Opening: Observed {
         }
     }
 
-    /// What is shown while there is no state: nothing yet, that the phone has to be unlocked first, or what happened and the key that
-    /// saves what can be saved from a
-    /// damaged log.
+    /// What is shown while there is no state: nothing yet, that the phone has to be unlocked first, or what happened and the
+    /// key that saves what can be saved from a damaged log.
     public func trouble(on measure: GlassMeasure, letters: Letters) -> Sheet {
         guard case .failed(let refusal) = stage else {
             return isLocked ? .trouble(words.phoneLocked, key: nil, on: measure, letters: letters) : Sheet()

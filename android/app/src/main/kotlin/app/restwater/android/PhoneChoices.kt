@@ -23,7 +23,7 @@ internal class PhoneChoices(private val context: RestwaterApplication) : PhoneRo
 
     override fun rows(): List<ShellRow> = listing {
         add(allowance(NOTIFICATIONS, R.string.notifications, R.string.notifications_why, context.lockScreen.alarmsAllowed))
-        // Most phones never come to these, so their rows are there only then.
+        // Few phones ever need these two rows, so each is shown only while it is needed.
         if (context.lockScreen.waitHidden) add(allowance(WAIT, R.string.running_wait, R.string.running_wait_why, false))
         if (context.lockScreen.undisturbed) add(allowance(UNDISTURBED, R.string.undisturbed, R.string.undisturbed_why, false))
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.S) {

@@ -36,8 +36,8 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
 
     override suspend fun position(): Position {
         val at = try {
-            // A rough position is too rough for a peg, so who once chose "Approximate" is offered the precise one again; whatever the
-            // answer leaves is used. The system shows nothing where the answer is final.
+            // A rough position is no use for a peg, so a user who once chose "Approximate" is asked for the precise one again. What is
+            // granted then is used. If the earlier answer was final, the system asks nothing.
             if (!allowed(ACCESS_FINE_LOCATION)) permission.ask(arrayOf(ACCESS_FINE_LOCATION, ACCESS_COARSE_LOCATION))
             provider()?.let { withTimeoutOrNull(WITHIN_MS) { reading(it) } }
         } catch (refused: SecurityException) {
@@ -72,8 +72,8 @@ internal class PhoneReceiver(private val context: Context) : Receiver {
         }
     }
 
-    // [provider] has checked the permission, and [position] catches what is thrown if it is taken back meanwhile; the lint looks
-    // at neither.
+    // The lint sees neither that [provider] has checked the permission nor that [position] catches the exception if the permission
+    // is withdrawn meanwhile.
     @SuppressLint("MissingPermission")
     private suspend fun read(provider: String): Location? = suspendCancellableCoroutine { waiting ->
         val stop = CancellationSignal()

@@ -14,13 +14,13 @@ import android.os.Vibrator
 /** Sound and vibration of an alarm if notifications are not allowed: made by the process itself while it lives. */
 class Sounder(private val context: Context) {
     private val main = Handler(Looper.getMainLooper())
-    /** The alarms that sound, each with what ends it when nobody does. */
+    /** The alarms that sound, each with what ends it if nobody answers. */
     private val sounding = mutableMapOf<String, Runnable>()
     private var tone: Ringtone? = null
 
     /**
-     * Whether the system plays nothing of an app that is not on the screen, without an error and perhaps hours later: from
-     * Android 17 on (developer.android.com/about/versions/17/changes/bg-audio). It shakes all the same.
+     * Whether the system silences an app that is not on the screen. Android 17 and later do so without an error
+     * (developer.android.com/about/versions/17/changes/bg-audio). The phone still vibrates.
      */
     internal var onlyInFront = Build.VERSION.SDK_INT >= ANDROID_17
     private val app get() = context.applicationContext as RestwaterApplication
@@ -32,12 +32,12 @@ class Sounder(private val context: Context) {
         sounding.put(alarmId, end)?.let(main::removeCallbacks)
         main.postDelayed(end, if (once) ONCE_MS else LONGEST_MS)
         if (!onlyInFront || app.heard != null) play()
-        // It ends by itself: the system may freeze this process, and would go on shaking.
+        // The vibration ends by itself: if the system froze this process, nothing else would stop it.
         val shakes = if (once) 1 else (LONGEST_MS / LockScreen.BUZZ.sum()).toInt()
         shake(VibrationEffect.createWaveform(LongArray(shakes * LockScreen.BUZZ.size) { LockScreen.BUZZ[it % LockScreen.BUZZ.size] }, -1))
     }
 
-    /** The screens are visible: what could only shake until now sounds for the rest of its time. */
+    /** The screens are visible: an alarm that could only vibrate until now sounds for the rest of its time. */
     @Synchronized
     fun cameToFront() {
         if (onlyInFront && sounding.isNotEmpty() && tone?.isPlaying != true) play()
@@ -51,7 +51,7 @@ class Sounder(private val context: Context) {
         tone?.play()
     }
 
-    /** As an alarm: the system drops a vibration of no stated use while the app is in the background. */
+    /** Vibrates with the usage of an alarm: in the background the system drops a vibration that states no usage. */
     private fun shake(effect: VibrationEffect) {
         if (Build.VERSION.SDK_INT >= Build.VERSION_CODES.TIRAMISU) {
             vibrator?.vibrate(effect, VibrationAttributes.createForUsage(VibrationAttributes.USAGE_ALARM))

@@ -144,7 +144,7 @@ class PermissionTest {
         undisturbed(manager)
     }
 
-    /** By its schedule at bedtime, or by the shade over the open Bank, which neither pauses nor stops the activity. */
+    /** Switched on by its schedule at bedtime, or in the shade over the open Bank, which neither pauses nor stops the activity. */
     @Test fun aDoNotDisturbThatBeginsAfterTheCastIsSaid() {
         val manager = withAnAlarm()
         val words = shellWords("en-GB").alarmsUndisturbed

@@ -134,7 +134,7 @@ class TickTest {
         Handset.until({ "nothing is read" }) { core.subjects > 0 }
         Handset.settle()
         val (subjects, screens) = core.subjects to core.screens
-        Handset.until({ "the clock stands" }) { core.screens >= screens + 3 }
+        Handset.until({ "the clock does not run" }) { core.screens >= screens + 3 }
         assertEquals(subjects, core.subjects)
         clock.cancel()
         Handset.settle()

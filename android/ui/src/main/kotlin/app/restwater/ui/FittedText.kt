@@ -18,7 +18,7 @@ internal fun Modifier.fitted(
     FittedTexts(texts, color, if (middle) size.height else 0f, cut)
 }
 
-/** Texts below each other, centred in a place [high] px high if that is higher than they are. */
+/** Texts below each other, centred in a place [high] px high if there is room left over. */
 private class FittedTexts(
     private val texts: List<Fitted>, private val color: Color, high: Float, private val cutOf: (List<Fitted>) -> String,
 ) : Picture {
@@ -34,7 +34,7 @@ private class FittedTexts(
     override fun draw(on: DrawScope) = labels.forEach { on.drawText(it.line, color, it.at) }
 }
 
-/** The words of a key. A smaller line that fits the lower part of the key is drawn there; one that needs more begins right below the label. */
+/** The words of a key. The smaller line is drawn in the lower part of the key if it fits there, otherwise right below the label. */
 internal fun Modifier.keyWords(key: List<Any>, color: Color, cut: String, fit: (width: Int, height: Int) -> List<Fitted>): Modifier =
     picture(key + listOf(color)) { size ->
         val (width, height) = size.width.toInt() to size.height.toInt()

@@ -17,5 +17,5 @@ internal fun BankView.withoutSeconds(): BankView = copy(
 /** The rod as it is at this second. */
 internal fun BankView.rod(number: UByte): RodView? = rods.find { it.rod == number }
 
-/** Stands for running digits. */
+/** Replaces the running digits, so that two records that differ only in them are equal. */
 private const val PLACEHOLDER = "0:00"
