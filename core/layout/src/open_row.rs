@@ -2,7 +2,7 @@
 //! place of its keys.
 //!
 //! The keys always keep at least one row. What is said above them takes what it asks for as far as that costs no row of keys, and
-//! on a screen on its side the field is beside the words of its row, since there height is what is short.
+//! on a screen on its side the field is beside the words of its row if there is no room for it below them.
 
 use super::{GAP_MM, Rect, SECONDARY_MM};
 use serde::{Deserialize, Serialize};
@@ -62,7 +62,6 @@ pub struct RowPlace {
 pub fn row_place(ask: &RowAsk) -> RowPlace {
     let (place, mm) = (ask.place, ask.px_per_mm);
     let typed = ask.open && ask.typed;
-    let beside = typed && place.width > place.height;
     let of = |there: bool, asked: f64, least: f64| if there && asked > 0.0 { asked.min(least) } else { 0.0 };
     let line = LINE_MM * mm;
     let field = if typed { FIELD_MM * mm } else { 0.0 };
@@ -70,7 +69,9 @@ pub fn row_place(ask: &RowAsk) -> RowPlace {
     let mut caution = of(true, ask.caution, place.height * CAUTION_SHARE);
     let mut says = if ask.open { line } else { 0.0 };
     let mut source = if ask.open && ask.source > 0.0 { line } else { 0.0 };
-    let head = if beside { field } else { says + source + field };
+    let stacked = says + source + field;
+    let beside = typed && place.width > place.height && caution + stacked + SECONDARY_MM * mm > place.height;
+    let head = if beside { field } else { stacked };
     caution = caution.min((place.height - head - SECONDARY_MM * mm).max(0.0));
     let row = (SECONDARY_MM + GAP_MM) * mm;
     let left = place.height - caution - head;

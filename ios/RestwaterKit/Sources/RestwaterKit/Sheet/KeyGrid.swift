@@ -93,7 +93,7 @@ extension Sheet {
 
     /// The fields as keys; the open one as the keys of its choices. Nothing scrolls.
     mutating func rows(
-        _ rows: [ChoiceRow], more: [Cell] = [], caution: String = "", in place: Rect, _ slate: Slate, _ paging: Paging, pager: Rect? = nil
+        _ rows: [ChoiceRow], and more: [Cell] = [], caution: String = "", in place: Rect, _ slate: Slate, _ paging: Paging, pager: Rect? = nil
     ) {
         let opened = rows.first { $0.tag == paging.row }
         let body = slate.text.body

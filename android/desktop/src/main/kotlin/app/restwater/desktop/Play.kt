@@ -49,6 +49,7 @@ import app.restwater.ui.smallFan
 import app.restwater.ui.swimPad
 import java.io.File
 import java.nio.file.Files
+import java.util.Locale
 import kotlin.system.exitProcess
 import kotlinx.coroutines.runBlocking
 
@@ -64,7 +65,10 @@ fun main(args: Array<String>) {
     }
     try {
         val day = readDay(File(args[0]).readText())
-        play(day, File(args[1]), glass, args.getOrElse(3) { ENGLISH })
+        val language = args.getOrElse(3) { ENGLISH }
+        // The pager asks the phone for its language.
+        Locale.setDefault(Locale.forLanguageTag(language))
+        play(day, File(args[1]), glass, language)
     } catch (refused: RestwaterException.Failed) {
         System.err.println("${args[0]}: ${refused.text}")
         exitProcess(1)
