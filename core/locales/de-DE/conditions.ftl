@@ -12,11 +12,7 @@ conditions-ask-water = Wasser: wie kalt?
 conditions-ask-air = Luft: wie kalt?
 conditions-ask-wind = Wie stark ist der Wind?
 conditions-ask-wind-from = Woher weht der Wind?
-<<<<<<< HEAD
 conditions-ask-cloud = Wie viel vom Himmel ist bedeckt?
-=======
-conditions-ask-cloud = Wie viel vom Himmel ist bewölkt?
->>>>>>> words17
 conditions-ask-colour = Farbe des Wassers?
 conditions-water = Wasser
 conditions-air = Luft

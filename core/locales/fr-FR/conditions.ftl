@@ -10,11 +10,7 @@ conditions-again = REFAIRE
 conditions-again-sub = ça a changé
 conditions-ask-water = Température de l'eau ?
 conditions-ask-air = Température de l'air ?
-<<<<<<< HEAD
 conditions-ask-wind = Force du vent ?
-=======
-conditions-ask-wind = Quelle force a le vent ?
->>>>>>> words17
 conditions-ask-wind-from = D'où vient le vent ?
 conditions-ask-cloud = Quelle part du ciel est couverte ?
 conditions-ask-colour = Couleur de l'eau ?

@@ -16,13 +16,9 @@ pub(super) fn that_count<'a>(
 }
 
 /// The ENDs that don't count. A session belongs to the phone that began it, which alone says when it ended. Another phone, from
-<<<<<<< HEAD
-/// which the day is ended in the Book, is believed only as long as the own phone neither ended it nor logged anything afterwards
-/// that is logged in an open session; of several such ENDs the first one counts. A break that is entered later counts as made at the time to which it
-=======
-/// which the day is ended in the Book, is believed only if the phone that began it neither ended it nor logged anything at the
-/// water afterwards. Of several such ENDs the first one counts. A break that is entered later counts as made at the time to which it
->>>>>>> words17
+/// which the day is ended in the Book, is believed only if the phone that began it neither ended it nor logged anything
+/// afterwards that is logged in an open session. Of several such ENDs the first one counts. A break that is entered later counts as
+/// made at the time to which it
 /// was set back. `entries` are those in force, in the order of the log.
 fn overruled(entries: &[Effective], stamps: &[Stamp]) -> Vec<Uuid> {
     let is_end = |entry: &Effective| matches!(entry.payload, Payload::SessionEnded);
