@@ -103,7 +103,11 @@ fn pegs_in_a_row(keys: &[Key], first_row: usize, columns: usize) -> Vec<Key> {
     let begin = left.min(right);
     let fits = |at: &usize| row(*at) == row(at + group.len() - 1);
     let Some(at) = (begin..=others.len()).find(fits) else { return keys.to_vec() };
-    others.splice(at..at, group);
+    // FEED stays behind them: it opens a screen, so it is not to be beside BACK.
+    let feed = others[..at].iter().position(|key| *key == Key::Feed).filter(|_| at < others.len());
+    let feed = feed.map(|feed| others.remove(feed));
+    let behind = feed.map_or(at, |_| at.min(others.len()));
+    others.splice(behind..behind, group.into_iter().chain(feed));
     others
 }
 

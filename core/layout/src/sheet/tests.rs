@@ -126,6 +126,12 @@ fn what_the_pegs_on_either_side_land_is_in_one_row_as_they_sit() {
                         };
                         let at = format!("{} {scale} {left} {state:?} {rods}", phone.name);
                         assert!(one.top == other.top && one.left < other.left, "{at}: {one:?} {other:?}");
+                        // A cold thumb that taps MORE twice opens nothing.
+                        let near = 4.0 * glass.px_per_mm;
+                        let beside = of(Key::Feed).is_some_and(|feed| {
+                            feed.top == layout.back.top && feed.gap_to(&layout.back) < near
+                        });
+                        assert!(!beside, "{at}: FEED is beside BACK");
                         pairs += 1;
                     }
                 }
