@@ -94,7 +94,7 @@ internal class Alarms(private val context: Context, private val ringing: Ringing
         ringing.ring(alarm)
     }
 
-    /** Whether an alarm that nobody has answered was heard long enough. What makes it [silent] now, a call or Do not disturb, begins that anew. */
+    /** Whether an alarm that nobody has answered was heard long enough. If it is [silent] now, by a call or Do not disturb, the count starts again. */
     fun heardTooLong(id: String, silent: Boolean): Boolean {
         val now = app.now().monoMs
         if (silent) return false.also { heard.drop(id) }
