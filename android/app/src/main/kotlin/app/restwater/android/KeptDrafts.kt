@@ -1,8 +1,6 @@
 package app.restwater.android
 
 import android.content.Context
-import android.os.Handler
-import android.os.Looper
 import app.restwater.ui.Drafts
 import org.json.JSONArray
 import org.json.JSONException
@@ -13,18 +11,11 @@ import org.json.JSONException
  */
 internal class KeptDrafts(context: Context) {
     private val store = context.getSharedPreferences(FILE, Context.MODE_PRIVATE)
-    private val main = Handler(Looper.getMainLooper())
-    private val keeps = Runnable(::keep)
 
     val drafts: Drafts = Drafts().apply {
         again(read())
-        // What was sent must not come back, however the process ends.
-        onEmptied = ::keep
-        // A battery that dies in the cold stops no activity first.
-        onTyped = {
-            main.removeCallbacks(keeps)
-            main.postDelayed(keeps, PAUSE_MS)
-        }
+        // What was sent must not come back, however the process ends, and a battery that dies in the cold stops no activity first.
+        onChanged = ::keep
     }
 
     fun keep() {
@@ -40,8 +31,5 @@ internal class KeptDrafts(context: Context) {
     private companion object {
         const val FILE = "drafts"
         const val TEXTS = "texts"
-
-        /** Whoever types faster than this is in the middle of a word: a choice. */
-        const val PAUSE_MS = 1_000L
     }
 }

@@ -351,7 +351,7 @@ internal class PhoneFiles(private val app: RestwaterApplication) : FilePorts {
                 val read = it.read(part)
                 if (read < 0) break
                 copied += read
-                if (copied > SMALL && StatFs(folder.path).availableBytes < LOGS_ROOM) throw IOException("ENOSPC: what is left is for the log")
+                if (copied > SMALL && StatFs(folder.path).availableBytes < LOGS_ROOM) throw IOException("ENOSPC")
                 to.write(part, 0, read)
             }
         }

@@ -23,17 +23,14 @@ class Drafts {
 
     operator fun get(place: String): String = texts.find { it.first == place }?.second.orEmpty()
 
-    /** Called when a text is gone: it was sent or wiped out. */
-    var onEmptied: () -> Unit = {}
-
-    /** Called after each letter. */
-    var onTyped: () -> Unit = {}
+    /** Called after each letter, and when a text is gone because it was sent or wiped out. */
+    var onChanged: () -> Unit = {}
 
     /** An empty text is removed. */
     operator fun set(place: String, text: String) {
         val others = texts.filter { it.first != place }
         texts = if (text.isEmpty()) others else (others + (place to text)).takeLast(MOST)
-        if (text.isEmpty()) onEmptied() else onTyped()
+        onChanged()
     }
 
     /** All of them, for the shell to keep. */
