@@ -11,8 +11,8 @@ mod shell;
 pub use error::RestwaterError;
 pub use files::{Work, after_transfer, salvage};
 pub use object::{
-    Restwater, bank_layout, face_widths, key_action, key_grid, match_layout, pad_words, pager_words, palm_mm,
-    read_day, row_place, sub_mm, swim_layout, swim_legend,
+    Restwater, bank_layout, face_widths, key_action, key_grid, line_says, list_page, match_layout, pad_words,
+    pager_words, palm_mm, read_day, row_place, sub_mm, swim_layout, swim_legend,
 };
 pub use shell::{position_words, shell_words};
 

@@ -5,7 +5,7 @@ use crate::entropy::SystemEntropy;
 use crate::error::RestwaterError;
 use restwater_app::{Action, App, AppError, DayTap, ErrorKind, FanGlass, Screen, Settings, Update, Which};
 use restwater_layout::{
-    BankLayout, Glass, GridAsk, GridPage, MatchLayout, PadAsk, PadWords, PagerWords, RowAsk, RowPlace,
+    BankLayout, Glass, GridAsk, GridPage, MatchLayout, PadAsk, PadWords, PagerWords, Rect, RowAsk, RowPlace,
     SwimLayout, SwimPadAsk,
 };
 use restwater_log::Moment;
@@ -194,14 +194,28 @@ pub fn match_layout(glass: &Glass) -> Result<MatchLayout, RestwaterError> {
     restwater_layout::match_layout(glass).map_err(|error| RestwaterError::plain(ErrorKind::BadInput, &error))
 }
 
-/// Where the keys of one page of a grid lie.
+/// Where the keys of one page of a grid are.
 #[uniffi::export]
 #[must_use]
 pub fn key_grid(ask: &GridAsk) -> GridPage {
     restwater_layout::key_grid(ask)
 }
 
-/// Where the parts of a page of choices lie.
+/// The places of the lines of one page of a list; beyond the end, the last page.
+#[uniffi::export]
+#[must_use]
+pub fn list_page(place: Rect, px_per_mm: f64, lines: u32, page: u32, large: bool) -> GridPage {
+    restwater_layout::list_page(place, px_per_mm, lines, page, large)
+}
+
+/// Height of what a line of a list says above its details, px, given the height of the line and those that both texts ask for.
+#[uniffi::export]
+#[must_use]
+pub fn line_says(height: f64, px_per_mm: f64, says: f64, details: f64) -> f64 {
+    restwater_layout::line_says(height, px_per_mm, says, details)
+}
+
+/// Where the parts of a page of choices are.
 #[uniffi::export]
 #[must_use]
 pub fn row_place(ask: &RowAsk) -> RowPlace {

@@ -32,6 +32,8 @@ pub struct GridAsk {
     /// Width of the widest label in letters of the size that is asked for, px: large text has no more columns than leave it most of
     /// that size. 0 if pages are more precious than the size of the letters.
     pub widest: f64,
+    /// Whether labels may be broken between words, as on a page of choices; [`Self::widest`] is then the width of the widest word.
+    pub breaks: bool,
     /// Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
     /// missing here is not.
     pub reads: Vec<bool>,
@@ -57,15 +59,31 @@ const LEAST_SIZE: f64 = 0.75;
 /// What the edges of a key take of its width, mm.
 const EDGES_MM: f64 = 2.0;
 
+/// A label of this share of the width of a page still leaves it two columns.
+const TWO_COLUMNS: f64 = 0.55;
+
+impl GridAsk {
+    /// The width that a key needs for its label. A page of choices keeps two columns, so that it doesn't become a long list, and on a
+    /// screen on its side, which has few rows, it keeps all of them.
+    fn widest(&self) -> f64 {
+        match self.breaks {
+            false => self.widest,
+            true if self.place.width > self.place.height => 0.0,
+            true => self.widest.min(self.place.width * TWO_COLUMNS),
+        }
+    }
+}
+
 /// Places the keys of one page of a grid.
 pub fn key_grid(ask: &GridAsk) -> GridPage {
     let (gap, least) = (GAP_MM * ask.px_per_mm, SECONDARY_MM * ask.px_per_mm);
     let rows = (((ask.place.height + gap) / (least + gap)).floor() as u32).max(1);
     let pages_of = |columns: u32| ask.keys.div_ceil(columns * rows).max(1);
     let width_of = |columns: u32| (ask.place.width - f64::from(columns - 1) * gap) / f64::from(columns);
-    let wide = |columns: &u32| width_of(*columns) >= LEAST_SIZE * ask.widest + EDGES_MM * ask.px_per_mm;
+    let widest = ask.widest();
+    let wide = |columns: &u32| width_of(*columns) >= LEAST_SIZE * widest + EDGES_MM * ask.px_per_mm;
     let usual = u32::from(ask.columns.max(1));
-    let most = if ask.large && ask.widest > 0.0 { (1..=usual).rev().find(wide).unwrap_or(1) } else { usual };
+    let most = if ask.large && widest > 0.0 { (1..=usual).rev().find(wide).unwrap_or(1) } else { usual };
     let fewest = (1..most).find(|columns| pages_of(*columns) == pages_of(most));
     // A key that is alone has the whole row, so that it reads as a line of the page.
     let columns = if ask.keys == 1 { 1 } else { fewest.filter(|_| ask.large).unwrap_or(most) };
@@ -140,6 +158,7 @@ mod tests {
                         left_handed,
                         large,
                         widest: 0.0,
+                        breaks: false,
                         reads,
                     };
                     let grid = key_grid(&ask);
@@ -230,6 +249,7 @@ mod tests {
             left_handed: false,
             large: true,
             widest: 0.0,
+            breaks: false,
             reads,
         };
         let grid = key_grid(&ask);
@@ -255,6 +275,7 @@ mod tests {
                 left_handed,
                 large,
                 widest: 0.0,
+                breaks: false,
                 reads: Vec::new(),
             })
         };
@@ -273,8 +294,8 @@ mod tests {
 
     #[test]
     fn a_wide_label_of_large_text_has_fewer_columns_and_more_pages() {
-        let place = Rect { left: 0.0, top: 0.0, width: 54.0, height: 64.0 };
-        let of = |widest, large| {
+        let upright = Rect { left: 0.0, top: 0.0, width: 54.0, height: 64.0 };
+        let asked = |widest, large, breaks, place| {
             let (columns, px_per_mm, left_handed) = (3, 1.0, false);
             let ask = GridAsk {
                 place,
@@ -285,11 +306,13 @@ mod tests {
                 left_handed,
                 large,
                 widest,
+                breaks,
                 reads: Vec::new(),
             };
             let grid = key_grid(&ask);
             (grid.pages, grid.places[0].width)
         };
+        let of = |widest, large| asked(widest, large, false, upright);
         assert_eq!(of(0.0, true), (1, 16.0));
         // Three columns have 14 mm for words, two 23.5.
         assert_eq!(of(14.0 / 0.75, true), (1, 16.0));
@@ -297,6 +320,11 @@ mod tests {
         assert_eq!(of(24.0 / 0.75, true), (3, 54.0));
         assert_eq!(of(900.0, true), (3, 54.0));
         assert_eq!(of(900.0, false), (1, 16.0), "unless the text is small");
+        let words = |widest, place| asked(widest, true, true, place);
+        assert_eq!(words(15.0 / 0.75, upright), (2, 25.5));
+        assert_eq!(words(900.0, upright), (2, 25.5), "words may be broken apart: two columns are kept");
+        let on_its_side = Rect { width: 77.0, height: 54.0, ..upright };
+        assert_eq!(words(900.0, on_its_side).0, asked(0.0, true, false, on_its_side).0, "no further page");
     }
 
     #[test]
@@ -315,6 +343,7 @@ mod tests {
                     left_handed,
                     large: false,
                     widest: 0.0,
+                    breaks: false,
                     reads: reads.clone(),
                 };
                 let grid = key_grid(&ask);

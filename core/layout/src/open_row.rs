@@ -60,56 +60,81 @@ pub struct RowPlace {
 
 /// Shares the page out.
 pub fn row_place(ask: &RowAsk) -> RowPlace {
-    let (place, mm) = (ask.place, ask.px_per_mm);
-    let typed = ask.open && ask.typed;
-    let of = |there: bool, asked: f64, least: f64| if there && asked > 0.0 { asked.min(least) } else { 0.0 };
-    let line = LINE_MM * mm;
-    let field = if typed { FIELD_MM * mm } else { 0.0 };
-    // What each part has at least, then what it asks for. Beside the field both lines share its height.
-    let mut caution = of(true, ask.caution, place.height * CAUTION_SHARE);
-    let mut says = if ask.open { line } else { 0.0 };
-    let mut source = if ask.open && ask.source > 0.0 { line } else { 0.0 };
-    let stacked = says + source + field;
-    let beside = typed && place.width > place.height && caution + stacked + SECONDARY_MM * mm > place.height;
-    let head = if beside { field } else { stacked };
-    caution = caution.min((place.height - head - SECONDARY_MM * mm).max(0.0));
-    let row = (SECONDARY_MM + GAP_MM) * mm;
-    let left = place.height - caution - head;
-    let fit = ((left + GAP_MM * mm) / row).floor().min(f64::from(ask.rows)).max(1.0);
-    let mut spare = left + GAP_MM * mm - fit * row;
-    let mut grow = |part: &mut f64, asked: f64| {
-        let by = (asked - *part).max(0.0).min(spare.max(0.0));
-        *part += by;
-        spare -= by;
-    };
-    if beside {
-        let lines = field - GAP_MM / 2.0 * mm;
-        (says, source) = if source > 0.0 { (lines / 2.0, lines / 2.0) } else { (lines, 0.0) };
-    } else if ask.open {
-        // First what each has at 100 %, so that neither is smaller with large text; then the longer text is served first.
-        grow(&mut says, ask.says_usual);
-        grow(&mut source, ask.source_usual);
-        grow(&mut source, ask.source);
-        grow(&mut says, ask.says);
-    }
+    let (place, gap) = (ask.place, GAP_MM * ask.px_per_mm);
+    let Heights { caution, says, source, field, beside } = Heights::of(ask);
     let width = if beside { place.width * WORDS_SHARE } else { place.width };
     let at = |top: f64, height: f64| Rect { top, height, ..place };
     let caution = at(place.top, caution);
     let says = Rect { width, ..at(caution.bottom(), says) };
     let source = Rect { width, ..at(says.bottom(), source) };
-    let gap = GAP_MM * mm;
-    let field = if beside {
-        Rect {
-            left: place.left + width + gap,
-            width: place.width - width - gap,
-            ..at(caution.bottom(), field)
+    let field = match beside {
+        true => {
+            Rect { left: says.right() + gap, width: place.width - width - gap, ..at(caution.bottom(), field) }
         }
-    } else {
-        at(source.bottom(), field)
+        false => at(source.bottom(), field),
     };
     let top = field.bottom().max(source.bottom());
     let keys = at(top, (place.bottom() - top).max(0.0));
     RowPlace { caution, says, source, field, keys }
+}
+
+/// Heights of the parts, px.
+struct Heights {
+    caution: f64,
+    says: f64,
+    source: f64,
+    field: f64,
+    /// Whether the field is beside the words, whose lines share its height.
+    beside: bool,
+}
+
+impl Heights {
+    fn of(ask: &RowAsk) -> Self {
+        let least = Self::least(ask);
+        if !least.beside {
+            return least.grown(ask);
+        }
+        let lines = least.field - GAP_MM / 2.0 * ask.px_per_mm;
+        let (says, source) = if least.source > 0.0 { (lines / 2.0, lines / 2.0) } else { (lines, 0.0) };
+        Self { says, source, ..least }
+    }
+
+    /// What each part has at least. A row of keys is left free.
+    fn least(ask: &RowAsk) -> Self {
+        let (place, mm) = (ask.place, ask.px_per_mm);
+        let if_there = |there: bool, height_mm: f64| if there { height_mm * mm } else { 0.0 };
+        let says = if_there(ask.open, LINE_MM);
+        let source = if_there(ask.open && ask.source > 0.0, LINE_MM);
+        let field = if_there(ask.open && ask.typed, FIELD_MM);
+        let caution = ask.caution.clamp(0.0, place.height * CAUTION_SHARE);
+        let room = place.height - SECONDARY_MM * mm;
+        let stacked = says + source + field;
+        let beside = field > 0.0 && place.width > place.height && caution + stacked > room;
+        let head = if beside { field } else { stacked };
+        Self { caution: caution.min((room - head).max(0.0)), says, source, field, beside }
+    }
+
+    /// With what the words ask for, as far as that costs no row of keys.
+    fn grown(mut self, ask: &RowAsk) -> Self {
+        if !ask.open {
+            return self;
+        }
+        let (gap, row) = (GAP_MM * ask.px_per_mm, (SECONDARY_MM + GAP_MM) * ask.px_per_mm);
+        let left = ask.place.height - self.caution - self.says - self.source - self.field + gap;
+        let rows = (left / row).floor().min(f64::from(ask.rows)).max(1.0);
+        let mut spare = (left - rows * row).max(0.0);
+        let mut grow = |part: &mut f64, asked: f64| {
+            let by = (asked - *part).clamp(0.0, spare);
+            *part += by;
+            spare -= by;
+        };
+        // First what each has at 100 %, so that neither is smaller with large text; then the details are served first.
+        grow(&mut self.says, ask.says_usual);
+        grow(&mut self.source, ask.source_usual);
+        grow(&mut self.source, ask.source);
+        grow(&mut self.says, ask.says);
+        self
+    }
 }
 
 #[cfg(test)]

@@ -60,15 +60,18 @@ pub struct TackleView {
     pub rod: u8,
     /// The rows.
     pub rows: Vec<ChoiceRow>,
-    /// What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing.
+    /// What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing. It is shown above the rows, and
+    /// while one of [`Self::caution_on`] is open.
     pub caution: String,
+    /// Tags of the rows that the caution is about: the weight and what it is made of.
+    pub caution_on: Vec<String>,
 }
 
 /// What the tackle screen depends on besides the session.
 pub struct TackleAround<'a> {
     /// Hooklengths tied.
     pub wallet: &'a [Tied],
-    /// Where the water lies.
+    /// The country that the water is in.
     pub region: Region,
 }
 
@@ -99,7 +102,8 @@ pub fn tackle(
     let name = words.say_with("rod", &[("rod", Arg::Text(&rod.to_string()))]);
     let title = words.say_with("tackle-title", &[("rod", Arg::Text(&name))]);
     let Some((session, state)) = session.and_then(|s| Some((s, s.rod(rod)?))) else {
-        return TackleView { title, rod, rows: Vec::new(), caution: String::new() };
+        let (rows, caution, caution_on) = (Vec::new(), String::new(), Vec::new());
+        return TackleView { title, rod, rows, caution, caution_on };
     };
     let make = Rows { words, session, rod, send: |rod, tap| Action::Tackle { rod, tap } };
     let rig = &state.rig;
@@ -119,7 +123,8 @@ pub fn tackle(
         row.typing = into.map(|(tag, into)| TypedField::sent(words, tag, row.label.clone(), *into));
     }
     rows.extend(make.lost());
-    TackleView { title, rod, rows, caution: caution(words, rig, around.region) }
+    let caution_on = ["lead", "material"].map(str::to_owned).to_vec();
+    TackleView { title, rod, rows, caution: caution(words, rig, around.region), caution_on }
 }
 
 /// The rows of a rig alone, for any kind of tap; the baits of a session are offered.

@@ -9,7 +9,7 @@ use restwater_session::{DoubtKind, waits_of};
 use restwater_swim::{LabelRole, LineRole};
 
 /// All-out, by the phone's clock.
-const ALL_OUT: i64 = 316 * MIN + 40_000;
+pub(super) const ALL_OUT: i64 = 316 * MIN + 40_000;
 
 fn waits(phone: &mut Phone) -> Vec<(f64, bool)> {
     let waits = waits_of(phone.app().session().unwrap());

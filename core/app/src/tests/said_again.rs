@@ -1,7 +1,9 @@
 //! What the screens say of spots, of the match and of the next cast stays said: over a restart, an import, its UNDO and a step of the
 //! clock.
 
+use super::all_out::ALL_OUT;
 use super::clock_steps::{STEPS, stepped};
+use super::match_day::in_match;
 use super::spots::{BITES, DRY, aimed};
 use super::whose::a_partners_day;
 use super::*;
@@ -18,14 +20,14 @@ fn said(phone: &mut Phone, now: &Moment) -> String {
     let keys: Vec<_> = bank.keys.iter().map(|key| (key.key, &key.label, key.enabled, key.weight)).collect();
     let coming: Vec<_> = view.coming.iter().map(|line| (&line.label, &line.value)).take(3).collect();
     format!(
-        "{:?} {:?} {:?}\n{} {:?}\n{} {coming:?} {}\n{keys:?}",
+        "{:?} {:?} {:?}\n{} {:?}\n{} {coming:?} {:?}\n{keys:?}",
         bank.advice.headline,
         bank.advice.detail,
         bank.advice.more,
         swim.headline,
         swim.reasons,
         view.coming_says,
-        view.lines[0].value,
+        view.lines.first().map(|line| &line.value),
     )
 }
 
@@ -46,15 +48,36 @@ fn over_a_restart_an_import_and_a_step_of_the_clock_the_screens_say_the_same() {
         let before = said(&mut phone, &at(later));
         let first = if out { "Recast by " } else { "Not here again. Cast to " };
         assert!(before.contains(first), "{before}");
-        phone.open();
-        assert_eq!(said(&mut phone, &at(later)), before, "a restart");
-        let (_theirs, file) = a_partners_day();
-        let import = phone.take(&file, later - 2_000);
-        assert_eq!(said(&mut phone, &at(later)), before, "a partner's day, which doesn't count");
-        phone.tap(later - 1_000, &Action::UndoImport { id: import }).unwrap();
-        assert_eq!(said(&mut phone, &at(later)), before, "its UNDO");
-        for (step, wall) in STEPS {
-            assert_eq!(said(&mut phone, &stepped(wall, later)), before, "{step}");
-        }
+        is_said_again(&mut phone, later, &before);
+    }
+}
+
+/// All-out comes while the angler is away from the rods: nothing is to be cast any more.
+#[test]
+fn what_is_said_at_all_out_to_whoever_is_away_is_said_again() {
+    let mut phone = in_match();
+    for (at_ms, action) in [(300 * MIN, CAST), (310 * MIN, WOUND_IN), (311 * MIN, Action::Away)] {
+        phone.tap(at_ms, &action).unwrap();
+    }
+    let later = ALL_OUT + 5 * MIN;
+    let before = said(&mut phone, &at(later));
+    assert!(
+        before.starts_with("\"All out.\"") && before.contains("\n[(End, "),
+        "END is in the place of CAST: {before}"
+    );
+    is_said_again(&mut phone, later, &before);
+}
+
+/// Over a restart, a partner's session that comes in and is taken out again, and every step of the clock.
+fn is_said_again(phone: &mut Phone, later: i64, before: &str) {
+    phone.open();
+    assert_eq!(said(phone, &at(later)), before, "a restart");
+    let (_theirs, file) = a_partners_day();
+    let import = phone.take(&file, later - 2_000);
+    assert_eq!(said(phone, &at(later)), before, "a partner's day, which doesn't count");
+    phone.tap(later - 1_000, &Action::UndoImport { id: import }).unwrap();
+    assert_eq!(said(phone, &at(later)), before, "its UNDO");
+    for (step, wall) in STEPS {
+        assert_eq!(said(phone, &stepped(wall, later)), before, "{step}");
     }
 }

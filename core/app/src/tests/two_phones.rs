@@ -265,12 +265,19 @@ fn the_end_said_on_one_phone_and_the_minutes_said_on_the_other_both_count() {
             bank.tap(if bank_first { 70 } else { 80 } * MIN, &on_bank).unwrap();
             home.tap(75 * MIN, &at_home).unwrap();
             let file = home.all_of_it(81 * MIN);
-            bank.take(&file, 82 * MIN);
+            let import = bank.take(&file, 82 * MIN);
             bank.open();
-            let session = bank.app().session().unwrap();
-            assert_eq!(restwater_session::catch(session).len(), 1, "{bank_says_landed} {bank_first}");
-            let wait = restwater_session::waits_of(session)[0];
-            assert_eq!((wait.minutes(), wait.is_bite()), (20.0, true), "{bank_says_landed} {bank_first}");
+            let of = |bank: &mut Phone| {
+                let session = bank.app().session().unwrap();
+                let wait = restwater_session::waits_of(session)[0];
+                (restwater_session::catch(session).len(), wait.minutes(), wait.is_bite())
+            };
+            assert_eq!(of(&mut bank), (1, 20.0, true), "{bank_says_landed} {bank_first}");
+            bank.tap(83 * MIN, &Action::UndoImport { id: import }).unwrap();
+            let (fish, minutes, _) = of(&mut bank);
+            assert_eq!((fish == 1, minutes == 20.0), (bank_says_landed, !bank_says_landed), "without home's");
+            bank.take(&file, 84 * MIN);
+            assert_eq!(of(&mut bank), (1, 20.0, true), "{bank_says_landed} {bank_first}, taken in again");
         }
     }
 }

@@ -5328,6 +5328,10 @@ public struct GridAsk: Equatable, Hashable {
      */
     public let widest: Double
     /**
+     * Whether labels may be broken between words, as on a page of choices; [`Self::widest`] is then the width of the widest word.
+     */
+    public let breaks: Bool
+    /**
      * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
      * missing here is not.
      */
@@ -5362,6 +5366,9 @@ public struct GridAsk: Equatable, Hashable {
          * that size. 0 if pages are more precious than the size of the letters.
          */widest: Double, 
         /**
+         * Whether labels may be broken between words, as on a page of choices; [`Self::widest`] is then the width of the widest word.
+         */breaks: Bool, 
+        /**
          * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
          * missing here is not.
          */reads: [Bool]) {
@@ -5373,6 +5380,7 @@ public struct GridAsk: Equatable, Hashable {
         self.leftHanded = leftHanded
         self.large = large
         self.widest = widest
+        self.breaks = breaks
         self.reads = reads
     }
 
@@ -5400,6 +5408,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
                 leftHanded: FfiConverterBool.read(from: &buf), 
                 large: FfiConverterBool.read(from: &buf), 
                 widest: FfiConverterDouble.read(from: &buf), 
+                breaks: FfiConverterBool.read(from: &buf), 
                 reads: FfiConverterSequenceBool.read(from: &buf)
         )
     }
@@ -5413,6 +5422,7 @@ public struct FfiConverterTypeGridAsk: FfiConverterRustBuffer {
         FfiConverterBool.write(value.leftHanded, into: &buf)
         FfiConverterBool.write(value.large, into: &buf)
         FfiConverterDouble.write(value.widest, into: &buf)
+        FfiConverterBool.write(value.breaks, into: &buf)
         FfiConverterSequenceBool.write(value.reads, into: &buf)
     }
 }
@@ -12208,9 +12218,14 @@ public struct TackleView: Equatable, Hashable {
      */
     public let rows: [ChoiceRow]
     /**
-     * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing.
+     * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing. It is shown above the rows, and
+     * while one of [`Self::caution_on`] is open.
      */
     public let caution: String
+    /**
+     * Tags of the rows that the caution is about: the weight and what it is made of.
+     */
+    public let cautionOn: [String]
 
     // Default memberwise initializers are never public by default, so we
     // declare one manually.
@@ -12225,12 +12240,17 @@ public struct TackleView: Equatable, Hashable {
          * The rows.
          */rows: [ChoiceRow], 
         /**
-         * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing.
-         */caution: String) {
+         * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing. It is shown above the rows, and
+         * while one of [`Self::caution_on`] is open.
+         */caution: String, 
+        /**
+         * Tags of the rows that the caution is about: the weight and what it is made of.
+         */cautionOn: [String]) {
         self.title = title
         self.rod = rod
         self.rows = rows
         self.caution = caution
+        self.cautionOn = cautionOn
     }
 
     
@@ -12252,7 +12272,8 @@ public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
                 title: FfiConverterString.read(from: &buf), 
                 rod: FfiConverterUInt8.read(from: &buf), 
                 rows: FfiConverterSequenceTypeChoiceRow.read(from: &buf), 
-                caution: FfiConverterString.read(from: &buf)
+                caution: FfiConverterString.read(from: &buf), 
+                cautionOn: FfiConverterSequenceString.read(from: &buf)
         )
     }
 
@@ -12261,6 +12282,7 @@ public struct FfiConverterTypeTackleView: FfiConverterRustBuffer {
         FfiConverterUInt8.write(value.rod, into: &buf)
         FfiConverterSequenceTypeChoiceRow.write(value.rows, into: &buf)
         FfiConverterString.write(value.caution, into: &buf)
+        FfiConverterSequenceString.write(value.cautionOn, into: &buf)
     }
 }
 
@@ -28819,13 +28841,42 @@ public func keyAction(key: Key, rod: UInt8) -> Action?  {
 })
 }
 /**
- * Where the keys of one page of a grid lie.
+ * Where the keys of one page of a grid are.
  */
 public func keyGrid(ask: GridAsk) -> GridPage  {
     return try!  FfiConverterTypeGridPage_lift(try! rustCall() {
         uniffiCallStatus in
     uniffi_restwater_fn_func_key_grid(
         FfiConverterTypeGridAsk_lower(ask),uniffiCallStatus
+    )
+})
+}
+/**
+ * Height of what a line of a list says above its details, px, given the height of the line and those that both texts ask for.
+ */
+public func lineSays(height: Double, pxPerMm: Double, says: Double, details: Double) -> Double  {
+    return try!  FfiConverterDouble.lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_line_says(
+        FfiConverterDouble.lower(height),
+        FfiConverterDouble.lower(pxPerMm),
+        FfiConverterDouble.lower(says),
+        FfiConverterDouble.lower(details),uniffiCallStatus
+    )
+})
+}
+/**
+ * The places of the lines of one page of a list; beyond the end, the last page.
+ */
+public func listPage(place: Rect, pxPerMm: Double, lines: UInt32, page: UInt32, large: Bool) -> GridPage  {
+    return try!  FfiConverterTypeGridPage_lift(try! rustCall() {
+        uniffiCallStatus in
+    uniffi_restwater_fn_func_list_page(
+        FfiConverterTypeRect_lower(place),
+        FfiConverterDouble.lower(pxPerMm),
+        FfiConverterUInt32.lower(lines),
+        FfiConverterUInt32.lower(page),
+        FfiConverterBool.lower(large),uniffiCallStatus
     )
 })
 }
@@ -28886,7 +28937,7 @@ public func readDay(text: String)throws  -> [DayTap]  {
 })
 }
 /**
- * Where the parts of a page of choices lie.
+ * Where the parts of a page of choices are.
  */
 public func rowPlace(ask: RowAsk) -> RowPlace  {
     return try!  FfiConverterTypeRowPlace_lift(try! rustCall() {
@@ -29037,7 +29088,13 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_key_action() != 16940) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_key_grid() != 935) {
+    if (uniffi_restwater_checksum_func_key_grid() != 14599) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_line_says() != 56521) {
+        return InitializationResult.apiChecksumMismatch
+    }
+    if (uniffi_restwater_checksum_func_list_page() != 61671) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_match_layout() != 43464) {
@@ -29055,7 +29112,7 @@ private let initializationResult: InitializationResult = {
     if (uniffi_restwater_checksum_func_read_day() != 60744) {
         return InitializationResult.apiChecksumMismatch
     }
-    if (uniffi_restwater_checksum_func_row_place() != 50711) {
+    if (uniffi_restwater_checksum_func_row_place() != 40249) {
         return InitializationResult.apiChecksumMismatch
     }
     if (uniffi_restwater_checksum_func_sub_mm() != 58412) {

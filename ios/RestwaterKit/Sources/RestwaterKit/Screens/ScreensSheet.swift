@@ -19,7 +19,7 @@ extension Sheet {
         let heading = min(usual, max(usual * slate.usualShare, (rest.height - keys) / count))
         if count * heading + keys > rest.height {
             let all = groups.flatMap(\.1)
-            grid(all, in: rest, slate, page: content.paging.grid, widest: slate.widestWord(all, in: rest))
+            grid(all, in: rest, slate, page: content.paging.grid, breaks: true)
         } else {
             var bottom = rest.bottom
             for (i, (title, keys)) in groups.enumerated() {

@@ -33,34 +33,26 @@ extension Slate {
     /// The size of text at 100 % as a share of that of large text.
     var usualShare: Double { min(1, subMm() * mm / text.sub) }
 
-    /// Pages of a grid of this number of keys in a place, with labels up to that width.
-    func gridPages(_ keys: Int, in place: Rect, widest: Double = 0) -> Int { Int(keyGrid(ask: gridAsk(keys, in: place, widest: widest)).pages) }
-
-    /// Width of the widest label of large text at the size that is asked for; 0 for other text.
-    func widestLabel(_ cells: [Cell]) -> Double {
-        layout.apart ? cells.map { letters.width($0.face.label, gridLabel, .bold) }.max() ?? 0 : 0
+    /// Pages of a grid of this number of keys in a place, with labels, or words if labels may be broken, up to that width.
+    func gridPages(_ keys: Int, in place: Rect, widest: Double = 0, breaks: Bool = false) -> Int {
+        Int(keyGrid(ask: gridAsk(keys, in: place, widest: widest, breaks: breaks)).pages)
     }
 
-    /// The same of a page of choices, whose labels may be broken between words: upright such a page has fewer columns rather than
-    /// labels hardly larger than usual ones, but at least two. 0 where pages are more precious.
-    func widestWord(_ cells: [Cell], in place: Rect) -> Double {
-        guard layout.apart, place.width <= place.height else { return 0 }
-        let words = cells.flatMap { $0.face.label.split(separator: " ") }
-        let widest = words.map { letters.width(String($0), gridLabel, .bold) }.max() ?? 0
-        return min(widest, place.width * Self.twoColumns)
+    /// Width of the widest label of large text at the size that is asked for, or of its widest word; 0 for other text.
+    func widestLabel(_ cells: [Cell], breaks: Bool = false) -> Double {
+        guard layout.apart else { return 0 }
+        let parts = cells.flatMap { breaks ? $0.face.label.split(separator: " ").map(String.init) : [$0.face.label] }
+        return parts.map { letters.width($0, gridLabel, .bold) }.max() ?? 0
     }
-
-    /// A label of this share of the width of a page still leaves it two columns.
-    private static let twoColumns = 0.55
 
     /// Size of a label of a grid.
     fileprivate var gridLabel: Double { text.secondary * 0.9 }
 
     /// One page of a grid of this number of keys, as the core places them.
-    fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, widest: Double = 0, reads: [Bool] = []) -> GridAsk {
+    fileprivate func gridAsk(_ keys: Int, in place: Rect, page: Int = 0, widest: Double = 0, reads: [Bool] = [], breaks: Bool = false) -> GridAsk {
         GridAsk(
             place: place, keys: UInt32(keys), page: UInt32(page), columns: layout.columns, pxPerMm: mm, leftHanded: layout.leftHanded,
-            large: layout.apart, widest: widest, reads: reads)
+            large: layout.apart, widest: widest, breaks: breaks, reads: reads)
     }
 
     fileprivate var columns: Int { Int(layout.columns) }
@@ -70,16 +62,19 @@ extension Slate {
 extension Sheet {
     /// Keys 15 mm high in columns; if they don't all fit, the pager turns their pages.
     mutating func grid(
-        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50, widest: Double = 0
+        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, pager at: Rect? = nil, order: Double = 50, breaks: Bool = false
     ) {
-        let pages = slate.gridPages(cells.count, in: place, widest: widest)
-        gridPage(cells, in: place, slate, page: number % pages, order: order, widest: widest)
+        let widest = breaks ? slate.widestLabel(cells, breaks: true) : 0
+        let pages = slate.gridPages(cells.count, in: place, widest: widest, breaks: breaks)
+        gridPage(cells, in: place, slate, page: number % pages, order: order, widest: widest, breaks: breaks)
         pager(number % pages, of: pages, slate, at: at, .moreGrid)
     }
 
     /// One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page.
-    mutating func gridPage(_ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, order: Double = 50, widest: Double = 0) {
-        let page = keyGrid(ask: slate.gridAsk(cells.count, in: place, page: number, widest: widest, reads: cells.map(\.reads)))
+    mutating func gridPage(
+        _ cells: [Cell], in place: Rect, _ slate: Slate, page number: Int, order: Double = 50, widest: Double = 0, breaks: Bool = false
+    ) {
+        let page = keyGrid(ask: slate.gridAsk(cells.count, in: place, page: number, widest: widest, reads: cells.map(\.reads), breaks: breaks))
         let places = page.places
         let shown = Array(cells.dropFirst(Int(page.first)).prefix(places.count))
         let labels = zip(shown, places).map { cell, at in
@@ -103,8 +98,7 @@ extension Sheet {
         if parts.caution.height > 0 { self.caution(caution, em: body * Slate.cautionEm, at: parts.caution, slate, order: 5) }
         guard let row = opened else {
             let cells = rows.map(Cell.init(row:)) + more
-            let widest = slate.widestWord(cells, in: parts.keys)
-            grid(cells, in: parts.keys, slate, page: paging.grid, pager: pager, widest: widest)
+            grid(cells, in: parts.keys, slate, page: paging.grid, pager: pager, breaks: true)
             return
         }
         put("row-label", row.spoken, em: body, at: parts.says, slate, weight: .bold, order: 10)

@@ -37,7 +37,7 @@ public struct Sheet: Equatable, Sendable {
         case .setup: content.setup.map { sheet.drawSetup($0, slate, content) }
         case .tackle:
             content.tackle.map { tackle in
-                sheet.drawRows(tackle.title, tackle.rows, caution: tackle.caution, slate, content)
+                sheet.drawRows(tackle.title, tackle.rows, caution: tackle.caution, cautionOn: tackle.cautionOn, slate, content)
             }
         case .swim: content.swim.map { sheet.drawSwim($0, slate, content) }
         case .waits: content.waits.map { sheet.drawWaits($0, slate, content) }

@@ -1,7 +1,7 @@
 import Foundation
 import RestwaterCore
 
-/// The open screen with what is typed on it, and what both are about: kept when the app goes to the background, where iOS may end
+/// The open screen and what it is about: kept when the app goes to the background, where iOS may end
 /// the process at any moment.
 struct KeptScreen: Codable, Equatable {
     let showing: String
@@ -13,8 +13,6 @@ struct KeptScreen: Codable, Equatable {
     let part: Int
     let match: String
     let more: Bool
-    /// Texts of all screens that were not sent.
-    let drafts: [Drafts.Draft]
     /// The page of the Files screen, the file that is looked at, and the partner's name.
     let files: String
     let file: String?
@@ -27,7 +25,7 @@ struct KeptScreen: Codable, Equatable {
         let paging = content.paging
         showing = content.showing.rawValue
         (keys, page, grid, row, leaf, part) = (paging.keys, paging.page, paging.grid, paging.row, paging.leaf, paging.part)
-        (match, more, drafts) = (paging.match.rawValue, paging.more, content.drafts.list)
+        (match, more) = (paging.match.rawValue, paging.more)
         (files, file, source) = (content.files.page.rawValue, content.files.path, content.files.source)
         (self.subject, wallMs) = (subject, now.wallMs)
     }
@@ -42,7 +40,7 @@ struct KeptScreen: Codable, Equatable {
     }
 
     /// After a day nobody goes on where they were; a text that was begun on the screen is still theirs.
-    func comesBack(at now: Moment) -> Bool {
+    func comesBack(at now: Moment, with drafts: [Drafts.Draft]) -> Bool {
         (0..<Self.dayMs).contains(now.wallMs - wallMs) || drafts.contains { $0.screen == showing } || file != nil
     }
 
@@ -67,10 +65,10 @@ struct LastScreen: @unchecked Sendable {
         Log.attempt("keeping what is typed") { defaults.set(try JSONEncoder().encode(drafts), forKey: Self.drafts) }
     }
 
-    /// What is half typed; `nil` if an earlier version kept it with the screen.
-    func readDrafts() -> [Drafts.Draft]? {
-        guard let data = defaults.data(forKey: Self.drafts) else { return nil }
-        return Log.attempt("reading what is typed") { try JSONDecoder().decode([Drafts.Draft].self, from: data) }
+    /// What is half typed on any screen.
+    func readDrafts() -> [Drafts.Draft] {
+        guard let data = defaults.data(forKey: Self.drafts) else { return [] }
+        return Log.attempt("reading what is typed") { try JSONDecoder().decode([Drafts.Draft].self, from: data) } ?? []
     }
 
     func read() -> KeptScreen? {
@@ -86,8 +84,8 @@ extension RestwaterState {
         let at = clock()
         let kept = lastScreen.read()
         // A text comes back only where it was typed, whichever screen comes up.
-        if let drafts = lastScreen.readDrafts() ?? kept?.drafts { content.drafts.list = drafts }
-        guard let kept, kept.comesBack(at: at), let showing = Showing(rawValue: kept.showing) else { return greet() }
+        content.drafts.list = lastScreen.readDrafts()
+        guard let kept, kept.comesBack(at: at, with: content.drafts.list), let showing = Showing(rawValue: kept.showing) else { return greet() }
         keptFiles = kept
         // Every screen needs the Bank's record and the settings to lay itself out.
         ask({ core in

@@ -441,6 +441,16 @@ RustBuffer uniffi_restwater_fn_func_key_action(RustBuffer key, uint8_t rod, Rust
 RustBuffer uniffi_restwater_fn_func_key_grid(RustBuffer ask, RustCallStatus *_Nonnull out_status
 );
 #endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_LINE_SAYS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_LINE_SAYS
+double uniffi_restwater_fn_func_line_says(double height, double px_per_mm, double says, double details, RustCallStatus *_Nonnull out_status
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_LIST_PAGE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_LIST_PAGE
+RustBuffer uniffi_restwater_fn_func_list_page(RustBuffer place, double px_per_mm, uint32_t lines, uint32_t page, int8_t large, RustCallStatus *_Nonnull out_status
+);
+#endif
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_MATCH_LAYOUT
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_FN_FUNC_MATCH_LAYOUT
 RustBuffer uniffi_restwater_fn_func_match_layout(RustBuffer glass, RustCallStatus *_Nonnull out_status
@@ -823,6 +833,18 @@ uint16_t uniffi_restwater_checksum_func_key_action(void
 #ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_KEY_GRID
 #define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_KEY_GRID
 uint16_t uniffi_restwater_checksum_func_key_grid(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_LINE_SAYS
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_LINE_SAYS
+uint16_t uniffi_restwater_checksum_func_line_says(void
+    
+);
+#endif
+#ifndef UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_LIST_PAGE
+#define UNIFFI_FFIDEF_UNIFFI_RESTWATER_CHECKSUM_FUNC_LIST_PAGE
+uint16_t uniffi_restwater_checksum_func_list_page(void
     
 );
 #endif

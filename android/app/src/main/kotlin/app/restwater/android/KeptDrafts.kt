@@ -18,7 +18,7 @@ internal class KeptDrafts(context: Context) {
         onChanged = ::keep
     }
 
-    fun keep() {
+    private fun keep() {
         store.edit().putString(TEXTS, JSONArray(drafts.kept()).toString()).apply()
     }
 

@@ -184,7 +184,6 @@ class MainActivity : ComponentActivity() {
             app.heard = null
         }
         val state = state ?: return
-        app.keptDrafts.keep()
         // Turned, it is not left.
         if (!isChangingConfigurations) app.scope.launch { state.toBackground() }
     }

@@ -42,9 +42,10 @@ internal fun deskPictures(played: Played, last: DayTap) {
         }
         write("mend-list") { MendScreen(mend, layout, words, "", left, { }) { } }
         if (opened.open != null) write("mend-entry") { MendScreen(opened, layout, words, "", left, { }) { } }
-        write("phone") { RowsScreen(phone.title, phone.rows, layout, words, "", { }) { } }
-        val row = phone.rows.maxByOrNull { it.choices.size }?.tag
-        write("phone-row") { RowsScreen(phone.title, phone.rows, layout, words, "", { }, row = row) { } }
+        val longest = phone.rows.maxByOrNull { it.choices.size }?.tag
+        for ((name, row) in listOf("phone" to null, "phone-row" to longest)) {
+            write(name) { RowsScreen(phone.title, phone.rows, layout, words, "", { }, "", emptyList(), emptyList(), { _, _ -> }, row) { } }
+        }
     }
 }
 

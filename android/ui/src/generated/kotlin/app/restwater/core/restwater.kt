@@ -710,6 +710,10 @@ internal object IntegrityCheckingUniffiLib {
     ): Int
     external fun uniffi_restwater_checksum_func_key_grid(
     ): Int
+    external fun uniffi_restwater_checksum_func_line_says(
+    ): Int
+    external fun uniffi_restwater_checksum_func_list_page(
+    ): Int
     external fun uniffi_restwater_checksum_func_match_layout(
     ): Int
     external fun uniffi_restwater_checksum_func_pad_words(
@@ -892,6 +896,10 @@ internal object UniffiLib {
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_key_grid(`ask`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
+    external fun uniffi_restwater_fn_func_line_says(`height`: Double,`pxPerMm`: Double,`says`: Double,`details`: Double,uniffi_out_err: UniffiRustCallStatus, 
+    ): Double
+    external fun uniffi_restwater_fn_func_list_page(`place`: RustBuffer.ByValue,`pxPerMm`: Double,`lines`: Int,`page`: Int,`large`: Byte,uniffi_out_err: UniffiRustCallStatus, 
+    ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_match_layout(`glass`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
     ): RustBuffer.ByValue
     external fun uniffi_restwater_fn_func_pad_words(`language`: RustBuffer.ByValue,uniffi_out_err: UniffiRustCallStatus, 
@@ -1062,7 +1070,13 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_key_action() and 0xFFFF) != 16940) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_key_grid() and 0xFFFF) != 935) {
+    if ((lib.uniffi_restwater_checksum_func_key_grid() and 0xFFFF) != 14599) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_line_says() and 0xFFFF) != 56521) {
+        throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
+    }
+    if ((lib.uniffi_restwater_checksum_func_list_page() and 0xFFFF) != 61671) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_match_layout() and 0xFFFF) != 43464) {
@@ -1080,7 +1094,7 @@ private fun uniffiCheckApiChecksums(lib: IntegrityCheckingUniffiLib) {
     if ((lib.uniffi_restwater_checksum_func_read_day() and 0xFFFF) != 60744) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
-    if ((lib.uniffi_restwater_checksum_func_row_place() and 0xFFFF) != 50711) {
+    if ((lib.uniffi_restwater_checksum_func_row_place() and 0xFFFF) != 40249) {
         throw RuntimeException("UniFFI API checksum mismatch: try cleaning and rebuilding your project")
     }
     if ((lib.uniffi_restwater_checksum_func_sub_mm() and 0xFFFF) != 58412) {
@@ -5134,6 +5148,11 @@ data class GridAsk (
     val `widest`: kotlin.Double
     , 
     /**
+     * Whether labels may be broken between words, as on a page of choices; [`Self::widest`] is then the width of the widest word.
+     */
+    val `breaks`: kotlin.Boolean
+    , 
+    /**
      * Of each key, whether it is read from left to right by either hand with those beside it that are too; a key that is
      * missing here is not.
      */
@@ -5162,6 +5181,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterBoolean.read(buf),
             FfiConverterBoolean.read(buf),
             FfiConverterDouble.read(buf),
+            FfiConverterBoolean.read(buf),
             FfiConverterSequenceBoolean.read(buf),
         )
     }
@@ -5175,6 +5195,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterBoolean.allocationSize(value.`leftHanded`) +
             FfiConverterBoolean.allocationSize(value.`large`) +
             FfiConverterDouble.allocationSize(value.`widest`) +
+            FfiConverterBoolean.allocationSize(value.`breaks`) +
             FfiConverterSequenceBoolean.allocationSize(value.`reads`)
     )
 
@@ -5187,6 +5208,7 @@ public object FfiConverterTypeGridAsk: FfiConverterRustBuffer<GridAsk> {
             FfiConverterBoolean.write(value.`leftHanded`, buf)
             FfiConverterBoolean.write(value.`large`, buf)
             FfiConverterDouble.write(value.`widest`, buf)
+            FfiConverterBoolean.write(value.`breaks`, buf)
             FfiConverterSequenceBoolean.write(value.`reads`, buf)
     }
 }
@@ -9253,9 +9275,15 @@ data class TackleView (
     val `rows`: List<ChoiceRow>
     , 
     /**
-     * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing.
+     * What the rule on lead weights says about this rig; empty if it doesn't apply. It forbids nothing. It is shown above the rows, and
+     * while one of [`Self::caution_on`] is open.
      */
     val `caution`: kotlin.String
+    , 
+    /**
+     * Tags of the rows that the caution is about: the weight and what it is made of.
+     */
+    val `cautionOn`: List<kotlin.String>
     
 ){
     
@@ -9276,6 +9304,7 @@ public object FfiConverterTypeTackleView: FfiConverterOnlyRead<TackleView> {
             FfiConverterUByte.read(buf),
             FfiConverterSequenceTypeChoiceRow.read(buf),
             FfiConverterString.read(buf),
+            FfiConverterSequenceString.read(buf),
         )
     }
 
@@ -25017,7 +25046,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Where the keys of one page of a grid lie.
+         * Where the keys of one page of a grid are.
          */ fun `keyGrid`(`ask`: GridAsk): GridPage {
             return FfiConverterTypeGridPage.lift(
     uniffiRustCall() { _status ->
@@ -25025,6 +25054,41 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
         
         FfiConverterTypeGridAsk.lower(`ask`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * Height of what a line of a list says above its details, px, given the height of the line and those that both texts ask for.
+         */ fun `lineSays`(`height`: kotlin.Double, `pxPerMm`: kotlin.Double, `says`: kotlin.Double, `details`: kotlin.Double): kotlin.Double {
+            return FfiConverterDouble.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_line_says(
+    
+        
+        FfiConverterDouble.lower(`height`),
+        FfiConverterDouble.lower(`pxPerMm`),
+        FfiConverterDouble.lower(`says`),
+        FfiConverterDouble.lower(`details`),_status)
+}
+    )
+    }
+    
+
+        /**
+         * The places of the lines of one page of a list; beyond the end, the last page.
+         */ fun `listPage`(`place`: Rect, `pxPerMm`: kotlin.Double, `lines`: kotlin.UInt, `page`: kotlin.UInt, `large`: kotlin.Boolean): GridPage {
+            return FfiConverterTypeGridPage.lift(
+    uniffiRustCall() { _status ->
+    UniffiLib.uniffi_restwater_fn_func_list_page(
+    
+        
+        FfiConverterTypeRect.lower(`place`),
+        FfiConverterDouble.lower(`pxPerMm`),
+        FfiConverterUInt.lower(`lines`),
+        FfiConverterUInt.lower(`page`),
+        FfiConverterBoolean.lower(`large`),_status)
 }
     )
     }
@@ -25104,7 +25168,7 @@ public typealias FfiConverterTypeUuid = FfiConverterString
     
 
         /**
-         * Where the parts of a page of choices lie.
+         * Where the parts of a page of choices are.
          */ fun `rowPlace`(`ask`: RowAsk): RowPlace {
             return FfiConverterTypeRowPlace.lift(
     uniffiRustCall() { _status ->

@@ -79,7 +79,7 @@ fun SetupScreen(
     val taken = if (open == null) part(rest, setup.fields.size).top - rest.top else 0.0
     val place = Rect(rest.left, rest.top + taken, rest.width, rest.height - taken)
     val cautions = with(setup.cautions) { Cell(KeyFace(label, sub, spoken), "open-${Showing.CAUTIONS}", onTap = onCautions) }
-    RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, onAct, layout.setUpPager)
+    RowsAnd(listOf(cautions), setup.rows.map { it.shown(onAct) }, open, { open = it }, place, layout, onAct, layout.setUpPager, "")
     val face = with(setup.start) { KeyFace(label, sub, spoken, solid = true) }
     PadKey(face, tag(Key.START), layout.text.primary.toFloat(), layout.text.sub.toFloat(), Modifier.at(layout.start), ORDER_START, onStart)
     Back(layout, words) { if (open == null) onBack() else open = null }
@@ -96,7 +96,7 @@ fun TackleScreen(
     row: String? = null,
     onBack: () -> Unit,
 ) {
-    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onAct, tackle.caution, row = row, onBack = onBack)
+    RowsScreen(tackle.title, tackle.rows, layout, words, notice, onAct, tackle.caution, tackle.cautionOn, emptyList(), { _, _ -> }, row, onBack)
 }
 
 /** A screen of choices and nothing else. [row]: the row that is open at first. */
@@ -108,19 +108,19 @@ fun RowsScreen(
     words: PadWords,
     notice: String,
     onAct: (Action) -> Unit,
-    caution: String = "",
-    own: List<ShellRow> = emptyList(),
-    onOwn: (String, String) -> Unit = { _, _ -> },
-    row: String? = null,
+    caution: String,
+    cautionOn: List<String>,
+    own: List<ShellRow>,
+    onOwn: (String, String) -> Unit,
+    row: String?,
     onBack: () -> Unit,
 ) {
     var open by rememberSaveable { mutableStateOf(row) }
     Ground()
     val rest = PageHead(title, notice, layout)
-    // A caution is shown where the weight is entered and above all rows.
-    val said = caution.takeIf { open in listOf(null, "lead", "material") }.orEmpty()
+    val said = caution.takeIf { open == null || open in cautionOn }.orEmpty()
     val shown = rows.map { it.shown(onAct) } + own.map { it.shown(onOwn) }
-    RowsAnd(emptyList(), shown, open, { open = it }, rest, layout, onAct, caution = said)
+    RowsAnd(emptyList(), shown, open, { open = it }, rest, layout, onAct, layout.pager, said)
     Back(layout, words) { if (open == null) onBack() else open = null }
 }
 
@@ -145,7 +145,7 @@ fun ScreenList(list: ScreenListView, layout: BankLayout, words: PadWords, onOpen
     val heading = ((rest.height - keys) / groups.size).coerceIn(usual * layout.usualShare(mm), usual)
     if (groups.size * heading + keys > rest.height) {
         val all = cells(ScreenGroup.ON_THE_BANK) + cells(ScreenGroup.BEFORE_AND_AFTER)
-        KeyGrid(all, rest, layout, widest = widestWord(all, rest, layout))
+        KeyGrid(all, rest, layout, breaks = true)
     } else {
         var bottom = rest.top + rest.height
         for ((i, group) in groups.withIndex().reversed()) {
@@ -224,7 +224,7 @@ internal fun PageHead(title: String, notice: String, layout: BankLayout, page: P
 @Composable
 internal fun Rows(
     rows: List<ChoiceRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout, onAct: (Action) -> Unit,
-) = RowsAnd(emptyList(), rows.map { it.shown(onAct) }, open, onOpen, place, layout, onAct)
+) = RowsAnd(emptyList(), rows.map { it.shown(onAct) }, open, onOpen, place, layout, onAct, layout.pager, "")
 
 /** A row as it is drawn: one of the core's, or one of this shell. */
 private class ShownRow(
@@ -245,7 +245,7 @@ private fun ShellRow.shown(onChoose: (String, String) -> Unit) =
 @Composable
 private fun RowsAnd(
     more: List<Cell>, rows: List<ShownRow>, open: String?, onOpen: (String?) -> Unit, place: Rect, layout: BankLayout,
-    onAct: (Action) -> Unit, pager: Rect = layout.pager, caution: String = "",
+    onAct: (Action) -> Unit, pager: Rect, caution: String,
 ) {
     val row = rows.find { it.tag == open }
     val body = layout.text.body.toFloat()
@@ -257,7 +257,7 @@ private fun RowsAnd(
         val fields = rows.map { field ->
             Cell(KeyFace(field.label, field.value, field.spoken), "row-${field.tag}", field.reads) { opened(); onOpen(field.tag) }
         }
-        KeyGrid(fields + more, parts.keys, layout, pager = pager, widest = widestWord(fields + more, parts.keys, layout))
+        KeyGrid(fields + more, parts.keys, layout, pager = pager, breaks = true)
         return
     }
     val ink = LocalInk.current
@@ -289,36 +289,24 @@ internal fun rowsOf(keys: Int, layout: BankLayout): Int = (keys + layout.columns
 internal class Cell(val face: KeyFace, val tag: String, val reads: Boolean = false, val onTap: () -> Unit)
 
 /** One page of a grid of this number of keys, as the core places them. */
-private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, widest: Double, reads: List<Boolean>) =
-    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, layout.apart, widest, reads)
+private fun gridAsk(keys: Int, place: Rect, layout: BankLayout, mm: Float, page: Int, widest: Double, reads: List<Boolean>, breaks: Boolean) =
+    GridAsk(place, keys.toUInt(), page.toUInt(), layout.columns, mm.toDouble(), layout.leftHanded, layout.apart, widest, breaks, reads)
 
-/** Pages of a grid of this number of keys in a place, with labels up to [widest] px. */
-internal fun gridPages(keys: Int, place: Rect, layout: BankLayout, mm: Float, widest: Double = 0.0): Int =
-    keyGrid(gridAsk(keys, place, layout, mm, 0, widest, emptyList())).pages.toInt()
+/** Pages of a grid of this number of keys in a place, with labels, or words if labels may be broken, up to [widest] px. */
+internal fun gridPages(keys: Int, place: Rect, layout: BankLayout, mm: Float, widest: Double = 0.0, breaks: Boolean = false): Int =
+    keyGrid(gridAsk(keys, place, layout, mm, 0, widest, emptyList(), breaks)).pages.toInt()
 
-/** Width of the widest label of large text at the size that is asked for; 0 for other text. */
+/** Width of the widest label of large text at the size that is asked for, or of its widest word; 0 for other text. */
 @Composable
-internal fun widestLabel(cells: List<Cell>, layout: BankLayout): Double {
+internal fun widestLabel(cells: List<Cell>, layout: BankLayout, breaks: Boolean = false): Double {
     val (measurer, density) = textMeasurer() to LocalDensity.current
     val (labels, em) = cells.map { it.face.label } to gridLabel(layout)
-    return remember(labels, em, density, layout.apart) {
-        if (layout.apart) labels.maxOfOrNull { measurer.width(it, em, density, FontWeight.Bold) } ?: 0.0 else 0.0
+    return remember(labels, em, density, layout.apart, breaks) {
+        if (!layout.apart) return@remember 0.0
+        val parts = if (breaks) labels.flatMap { it.split(' ') } else labels
+        parts.maxOfOrNull { measurer.width(it, em, density, FontWeight.Bold) } ?: 0.0
     }
 }
-
-/**
- * The same of a page of choices, whose labels may be broken between words: upright such a page has fewer columns rather than labels
- * hardly larger than usual ones, but at least two. 0 where pages are more precious.
- */
-@Composable
-private fun widestWord(cells: List<Cell>, place: Rect, layout: BankLayout): Double {
-    val words = cells.flatMap { cell -> cell.face.label.split(' ').map { Cell(KeyFace(it, null, it), cell.tag) { } } }
-    val widest = widestLabel(words, layout)
-    return if (place.width > place.height) 0.0 else widest.coerceAtMost(place.width * TWO_COLUMNS)
-}
-
-/** A label of this share of the width of a page still leaves it two columns. */
-private const val TWO_COLUMNS = 0.55
 
 /** Size of a label of a grid. */
 private fun gridLabel(layout: BankLayout) = layout.text.secondary.toFloat() * 0.9f
@@ -326,19 +314,22 @@ private fun gridLabel(layout: BankLayout) = layout.text.secondary.toFloat() * 0.
 /** Keys 15 mm high in columns; if they don't all fit, the pager turns their pages. */
 @Composable
 internal fun KeyGrid(
-    cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, order: Float = ORDER_GRID, widest: Double = 0.0,
+    cells: List<Cell>, place: Rect, layout: BankLayout, pager: Rect = layout.pager, order: Float = ORDER_GRID, breaks: Boolean = false,
 ) {
-    val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current, widest)
+    val widest = if (breaks) widestLabel(cells, layout, breaks) else 0.0
+    val pages = gridPages(cells.size, place, layout, LocalPxPerMm.current, widest, breaks)
     var page by rememberSaveable(cells.size, pages) { mutableStateOf(0) }
-    KeyGridPage(cells, place, layout, page, order, widest)
+    KeyGridPage(cells, place, layout, page, order, widest, breaks)
     Pager(page, pages, layout, pager) { page = it }
 }
 
 /** One page of such keys, on a screen that turns them with its own pages; beyond the end, the last page. */
 @Composable
-internal fun KeyGridPage(cells: List<Cell>, place: Rect, layout: BankLayout, page: Int, order: Float = ORDER_GRID, widest: Double = 0.0) {
+internal fun KeyGridPage(
+    cells: List<Cell>, place: Rect, layout: BankLayout, page: Int, order: Float = ORDER_GRID, widest: Double = 0.0, breaks: Boolean = false,
+) {
     val mm = LocalPxPerMm.current
-    val ask = gridAsk(cells.size, place, layout, mm, page, widest, cells.map { it.reads })
+    val ask = gridAsk(cells.size, place, layout, mm, page, widest, cells.map { it.reads }, breaks)
     val grid = remember(ask) { keyGrid(ask) }
     val shown = cells.drop(grid.first.toInt()).take(grid.places.size)
     val labels = shown.mapIndexed { i, cell -> cell.face.label to labelPlace(grid.places[i], cell.face.sub != null, mm) }

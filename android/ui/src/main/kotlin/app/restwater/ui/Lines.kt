@@ -13,6 +13,8 @@ import androidx.compose.ui.semantics.semantics
 import androidx.compose.ui.text.font.FontWeight
 import app.restwater.core.BankLayout
 import app.restwater.core.Rect
+import app.restwater.core.lineSays
+import app.restwater.core.listPage
 
 /** One line of a list: its text and details below, its key, and what a screen reader says of either. */
 internal class ListLine(
@@ -26,15 +28,12 @@ internal class ListLine(
 @Composable
 internal fun Lines(lines: List<ListLine>, place: Rect, layout: BankLayout, leftHanded: Boolean) {
     val mm = LocalPxPerMm.current
-    val (height, gap) = 15.0 * mm to 3.0 * mm
-    val perPage = ((place.height + gap) / (height + gap)).toInt().coerceAtLeast(1)
-    val pages = (lines.size + perPage - 1) / perPage
-    var turned by rememberSaveable(lines.size, perPage) { mutableStateOf(0) }
-    val page = if (pages == 0) 0 else turned % pages
-    val shown = lines.drop(page * perPage).take(perPage)
-    val high = if (layout.apart && shown.isNotEmpty()) ((place.height + gap) / shown.size - gap).coerceIn(height, HIGHEST_MM * mm) else height
-    shown.forEachIndexed { i, line -> LineAt(line, place.copy(top = place.top + i * (high + gap), height = high), layout, leftHanded) }
-    Pager(page, pages, layout) { turned = it }
+    fun page(number: Int) = listPage(place, mm.toDouble(), lines.size.toUInt(), number.toUInt(), layout.apart)
+    val pages = page(0).pages.toInt()
+    var turned by rememberSaveable(lines.size, pages) { mutableStateOf(0) }
+    val open = page(turned)
+    open.places.zip(lines.drop(open.first.toInt())) { at, line -> LineAt(line, at, layout, leftHanded) }
+    Pager(turned, pages, layout) { turned = it }
 }
 
 @Composable
@@ -47,9 +46,7 @@ private fun LineAt(line: ListLine, place: Rect, layout: BankLayout, leftHanded: 
     Box(Modifier.at(text).tagged("says-${line.tag}").semantics { contentDescription = line.spoken }) {
         val heights = heights()
         val (says, more) = heights.of(line.says, body, text.width, FontWeight.Bold) to heights.of(line.more, body * 0.9f, text.width)
-        val least = 15.0 * mm
-        // Neither has less than at 100 %; beyond that each has its share of the lines.
-        val first = if (line.more.isEmpty()) text.height else (text.height * says / (says + more)).coerceIn(least * 0.42, text.height - least * 0.58)
+        val first = if (line.more.isEmpty()) text.height else lineSays(text.height, mm.toDouble(), says, more)
         FitText(line.says, body, ink.ink, Modifier.at(Rect(0.0, 0.0, text.width, first)), FontWeight.Bold)
         if (line.more.isNotEmpty()) FitText(line.more, body * 0.9f, ink.ink, Modifier.at(Rect(0.0, first, text.width, text.height - first)))
     }
@@ -72,6 +69,3 @@ internal fun Sentences(sentences: List<String>, place: Rect, layout: BankLayout,
 }
 
 private const val KEY_MM = 21.0
-
-/** A line of large text is at most so high. */
-private const val HIGHEST_MM = 26.0

@@ -54,7 +54,7 @@ private fun Entry(
     val ink = LocalInk.current
     val body = layout.text.body.toFloat()
     val chosen = open.rows.find { it.tag == row }
-    val parts = rowParts(open.what, open.why, WHAT_EM to 1f, chosen?.choices?.size ?: open.rows.size, place, layout)
+    val parts = rowParts(open.what, open.why, WHAT_EM to 1f, chosen?.choices?.size ?: open.rows.size, place, layout, false, "")
     SpokenText(open.what, body * WHAT_EM, ink.ink, Modifier.at(parts.says), FontWeight.Bold)
     Sentences(listOf(open.why), parts.source, layout, "mend-why")
     val rest = parts.keys

@@ -147,7 +147,7 @@ private fun Screens(state: RestwaterState, glass: Glass) {
             MendScreen(mend, layout, words, notice, glass.leftHanded, { state.act(it) }) { state.back() }
         } ?: missing()
         Showing.PHONE -> state.phone?.let { phone ->
-            RowsScreen(phone.title, phone.rows, layout, words, notice, { state.act(it) }, own = state.ownRows, onOwn = state::chooseOwn) {
+            RowsScreen(phone.title, phone.rows, layout, words, notice, { state.act(it) }, "", emptyList(), state.ownRows, state::chooseOwn, null) {
                 state.back()
             }
         } ?: missing()

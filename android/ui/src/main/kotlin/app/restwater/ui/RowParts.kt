@@ -15,7 +15,7 @@ import app.restwater.core.rowPlace
  */
 @Composable
 internal fun rowParts(
-    says: String?, source: String, sizes: Pair<Float, Float>, keys: Int, place: Rect, layout: BankLayout, typed: Boolean = false, caution: String = "",
+    says: String?, source: String, sizes: Pair<Float, Float>, keys: Int, place: Rect, layout: BankLayout, typed: Boolean, caution: String,
 ): RowPlace {
     val mm = LocalPxPerMm.current
     val body = layout.text.body.toFloat()
