@@ -66,10 +66,12 @@ impl GridAsk {
     /// The width that a key needs for its label. A page of choices keeps two columns, so that it doesn't become a long list, and on a
     /// screen on its side, which has few rows, it keeps all of them.
     fn widest(&self) -> f64 {
-        match self.breaks {
-            false => self.widest,
-            true if self.place.width > self.place.height => 0.0,
-            true => self.widest.min(self.place.width * TWO_COLUMNS),
+        if !self.breaks {
+            self.widest
+        } else if self.place.width > self.place.height {
+            0.0
+        } else {
+            self.widest.min(self.place.width * TWO_COLUMNS)
         }
     }
 }

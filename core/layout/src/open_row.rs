@@ -67,11 +67,10 @@ pub fn row_place(ask: &RowAsk) -> RowPlace {
     let caution = at(place.top, caution);
     let says = Rect { width, ..at(caution.bottom(), says) };
     let source = Rect { width, ..at(says.bottom(), source) };
-    let field = match beside {
-        true => {
-            Rect { left: says.right() + gap, width: place.width - width - gap, ..at(caution.bottom(), field) }
-        }
-        false => at(source.bottom(), field),
+    let field = if beside {
+        Rect { left: says.right() + gap, width: place.width - width - gap, ..at(caution.bottom(), field) }
+    } else {
+        at(source.bottom(), field)
     };
     let top = field.bottom().max(source.bottom());
     let keys = at(top, (place.bottom() - top).max(0.0));
